@@ -1,0 +1,89 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/document/document.h"
+
+#include <QUndoCommand>
+
+#include <algorithm>
+
+namespace borewright {
+namespace {
+
+bool touchesReadingsOnly(const Edit& edit) {
+    if (const auto* group = std::get_if<EditGroup>(&edit))
+        return std::ranges::all_of(group->edits, touchesReadingsOnly);
+    return std::holds_alternative<InsertReading>(edit) ||
+           std::holds_alternative<EraseReading>(edit) || std::holds_alternative<SetStrike>(edit);
+}
+
+} // namespace
+
+// One step of undo. The edit was applied once before the step was made, so that a refusal can be
+// told; the stack's first redo() is therefore passed over.
+class EditCommand final : public QUndoCommand {
+public:
+    EditCommand(Document& document, Edit edit, Edit inverse, const QString& name)
+        : QUndoCommand(name)
+        , m_document(document)
+        , m_edit(std::move(edit))
+        , m_inverse(std::move(inverse)) {}
+
+    void undo() override { (void)m_document.applyNow(m_inverse); }
+    void redo() override {
+        if (!std::exchange(m_alreadyDone, false)) (void)m_document.applyNow(m_edit);
+    }
+
+private:
+    Document& m_document;
+    Edit m_edit;
+    Edit m_inverse;
+    bool m_alreadyDone = true;
+};
+
+Document::Document(const Clock& clock, QObject* parent)
+    : QObject(parent)
+    , m_clock(clock)
+    , m_workbook(emptyWorkbook())
+    , m_units(naturalUnits(m_workbook)) {}
+
+const Results& Document::results() const {
+    if (!m_results) m_results = compute(m_workbook, m_units);
+    return *m_results;
+}
+
+void Document::open(Workbook workbook) {
+    m_workbook = std::move(workbook);
+    m_units = naturalUnits(m_workbook);
+    m_results.reset();
+    m_undo.clear();
+    ++m_revision;
+    emit changed(Change::everything);
+}
+
+Result<void> Document::edit(const Edit& edit, const QString& name) {
+    const Workbook before = m_workbook;
+    auto inverse = borewright::apply(m_workbook, edit);
+    if (!inverse) return tl::unexpected(inverse.error());
+    if (m_workbook == before) return {};
+    m_results.reset();
+    ++m_revision;
+    m_undo.push(new EditCommand(*this, edit, std::move(*inverse), name));
+    emit changed(touchesReadingsOnly(edit) ? Change::readings : Change::record);
+    return {};
+}
+
+Result<Edit> Document::applyNow(const Edit& edit) {
+    auto inverse = borewright::apply(m_workbook, edit);
+    m_results.reset();
+    ++m_revision;
+    emit changed(touchesReadingsOnly(edit) ? Change::readings : Change::record);
+    return inverse;
+}
+
+void Document::setUnits(const DisplayUnits& units) {
+    if (units == m_units) return;
+    m_units = units;
+    m_results.reset();
+    emit changed(Change::units);
+}
+
+} // namespace borewright

@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The open workbook: the only owner of its data, the only writer. Pages read workbook() and
+// results(), and tell edit() what the user did; nothing else passes between them.
+#pragma once
+
+#include "app/document/clock.h"
+#include "core/results/results.h"
+#include "core/workbook/edit.h"
+
+#include <QObject>
+#include <QString>
+#include <QUndoStack>
+
+#include <optional>
+
+namespace borewright {
+
+// What changed, so that a view need not rebuild more than it shows.
+enum class Change {
+    everything, // another workbook was opened
+    record,     // job, block, limits, surveys: headings and rows may differ
+    readings,   // readings of a survey: only values differ
+    units,      // nothing but how lengths are shown
+};
+
+class Document : public QObject {
+    Q_OBJECT
+public:
+    explicit Document(const Clock& clock, QObject* parent = nullptr);
+
+    [[nodiscard]] const Workbook& workbook() const { return m_workbook; }
+    // Computed on demand, once after each change.
+    [[nodiscard]] const Results& results() const;
+    [[nodiscard]] Timestamp now() const { return m_clock.now(); }
+
+    // Makes `workbook` the open one; undo starts afresh, units follow the workbook.
+    void open(Workbook workbook);
+
+    // Applies an edit as one undo step called `name` ("reading bore 3, 1.75 in, B"; shown as
+    // "Undo …"). An edit that changes nothing makes no step. Refusals leave everything as it was.
+    Result<void> edit(const Edit& edit, const QString& name);
+
+    [[nodiscard]] QUndoStack& undoStack() { return m_undo; }
+    // Counts every change of the data, undo and redo included; equal counts mean equal data.
+    [[nodiscard]] std::uint64_t revision() const { return m_revision; }
+
+    // How lengths are shown: a matter of the view, never of the data.
+    [[nodiscard]] const DisplayUnits& units() const { return m_units; }
+    void setUnits(const DisplayUnits& units);
+
+signals:
+    void changed(borewright::Change change);
+
+private:
+    friend class EditCommand;
+    Result<Edit> applyNow(const Edit& edit);
+
+    const Clock& m_clock;
+    Workbook m_workbook;
+    DisplayUnits m_units;
+    QUndoStack m_undo;
+    std::uint64_t m_revision = 0;
+    mutable std::optional<Results> m_results;
+};
+
+} // namespace borewright

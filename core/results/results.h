@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// All that is computed for a workbook, as one value. Screens, sheet, command line and CSV show
+// this and compute nothing themselves.
+#pragma once
+
+#include "core/verdict/verdict.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace borewright {
+
+struct StationResult {
+    Station station;
+    Zone zone = Zone::unmapped;
+    bool judged = true;  // counts for the verdict
+    bool asked = true;   // the survey asked for it
+    bool wall = true;    // the gauge finds wall here
+    std::optional<Length> diameter; // mean of repeats, at 20 °C where corrected
+    int repeats = 0;
+    std::optional<Length> toGo; // finish size less diameter, signed
+    std::vector<std::string> odd;
+    std::optional<std::string> refused;
+};
+
+struct BoreResult {
+    int bore = 1;
+    std::vector<StationResult> stations; // by depth, then axis in the order of the block
+    int asked = 0;    // stations with wall that the survey asked for
+    int measured = 0; // of those
+    std::optional<BoreForm> form; // of the judged zone
+    std::vector<Judgement> judgements;
+    Verdict verdict = Verdict::notJudged; // the weightiest
+    std::optional<Length> straightness; // over every depth read
+    AimAnswer straight = AimAnswer::noAim;
+    std::optional<Length> finishSize;
+    std::optional<Length> leastToGo; // over all stations read
+    std::optional<Length> mostToGo;
+    // One word for the plan: a verdict's name, or "to go 4.3–6.6" while honing.
+    std::string word;
+};
+
+struct SurveyResult {
+    std::string survey; // id
+    std::string judgedBy; // name of the limit set, or why nothing is judged
+    bool hasLimits = false;
+    bool temperatureCorrected = false;
+    std::vector<BoreResult> bores; // those asked for or read, by number
+    Verdict verdict = Verdict::notJudged;
+    int asked = 0;
+    int measured = 0;
+};
+
+// What the customer reads: a bore's first survey as found against its last.
+struct BoreStory {
+    int bore = 1;
+    std::optional<std::string> wasSurvey; // ids
+    std::optional<std::string> nowSurvey;
+};
+
+struct Results {
+    std::vector<SurveyResult> surveys; // as in the workbook
+    std::vector<BoreStory> stories;    // one a bore, by number
+    std::vector<std::string> summary;  // the customer's sentences, suggested from the data
+};
+
+// Computes everything. `units` is only for words (summary, word).
+Results compute(const Workbook& workbook, const DisplayUnits& units);
+
+const SurveyResult* findResult(const Results& results, const std::string& survey);
+const BoreResult* findBoreResult(const SurveyResult& survey, int bore);
+const StationResult* findStation(const BoreResult& bore, Length depth, const std::string& axis);
+
+// The customer's sentences (also inside compute()).
+std::vector<std::string> suggestSummary(const Workbook& workbook, const Results& results,
+                                        const DisplayUnits& units);
+
+} // namespace borewright

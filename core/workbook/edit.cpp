@@ -1,0 +1,223 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/workbook/edit.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+namespace borewright {
+namespace {
+
+tl::unexpected<Error> noSurvey(const std::string& id) {
+    return refuse("there is no survey '" + id + "'");
+}
+
+// Applies one alternative of Edit to a workbook; each overload returns the inverse.
+struct Applier {
+    Workbook& workbook;
+
+    Result<Edit> operator()(const SetJob& edit) const {
+        return SetJob{std::exchange(workbook.job, edit.job)};
+    }
+
+    Result<Edit> operator()(const SetBlock& edit) const {
+        std::set<int> numbers;
+        for (const Bore& bore : edit.block.bores)
+            if (!numbers.insert(bore.number).second)
+                return refuse("two bores cannot both be number " + std::to_string(bore.number));
+        return SetBlock{std::exchange(workbook.block, edit.block)};
+    }
+
+    Result<Edit> operator()(const Renumber& edit) const {
+        std::map<int, int> to;
+        Renumber inverse;
+        for (const auto& [from, number] : edit.numbers) {
+            to[from] = number;
+            inverse.numbers.emplace_back(number, from);
+        }
+        const auto renamed = [&](int number) {
+            const auto found = to.find(number);
+            return found == to.end() ? number : found->second;
+        };
+        std::set<int> numbers;
+        for (const Bore& bore : workbook.block.bores)
+            if (!numbers.insert(renamed(bore.number)).second)
+                return refuse("two bores cannot both be number " +
+                              std::to_string(renamed(bore.number)));
+        for (Bore& bore : workbook.block.bores) bore.number = renamed(bore.number);
+        for (LimitSet& set : workbook.limitSets) {
+            std::map<int, Limits> perBore;
+            for (const auto& [number, limits] : set.perBore) perBore[renamed(number)] = limits;
+            set.perBore = std::move(perBore);
+        }
+        for (Survey& survey : workbook.surveys) {
+            if (survey.header.asked)
+                for (Station& station : *survey.header.asked) station.bore = renamed(station.bore);
+            for (Reading& reading : survey.readings)
+                reading.station.bore = renamed(reading.station.bore);
+        }
+        return inverse;
+    }
+
+    Result<Edit> operator()(const MoveLevel& edit) const;
+
+    Result<Edit> operator()(const SetLimitSets& edit) const {
+        return SetLimitSets{std::exchange(workbook.limitSets, edit.sets)};
+    }
+
+    Result<Edit> operator()(const SetStraightAim& edit) const {
+        return SetStraightAim{std::exchange(workbook.straightAim, edit.aim)};
+    }
+
+    Result<Edit> operator()(const SetSheetText& edit) const {
+        return SetSheetText{std::exchange(workbook.sheet, edit.text)};
+    }
+
+    Result<Edit> operator()(const InsertSurvey& edit) const {
+        if (findSurvey(workbook, edit.survey.header.id) != nullptr)
+            return refuse("there is a survey '" + edit.survey.header.id + "' already");
+        if (edit.index > workbook.surveys.size()) return refuse("no such place for a survey");
+        workbook.surveys.insert(workbook.surveys.begin() + static_cast<std::ptrdiff_t>(edit.index),
+                                edit.survey);
+        return EraseSurvey{edit.survey.header.id};
+    }
+
+    Result<Edit> operator()(const EraseSurvey& edit) const {
+        for (std::size_t i = 0; i < workbook.surveys.size(); ++i) {
+            if (workbook.surveys[i].header.id != edit.survey) continue;
+            InsertSurvey inverse{i, std::move(workbook.surveys[i])};
+            workbook.surveys.erase(workbook.surveys.begin() + static_cast<std::ptrdiff_t>(i));
+            return inverse;
+        }
+        return noSurvey(edit.survey);
+    }
+
+    Result<Edit> operator()(const SetSurveyHeader& edit) const {
+        Survey* survey = findSurvey(workbook, edit.survey);
+        if (survey == nullptr) return noSurvey(edit.survey);
+        if (edit.header.id != edit.survey) return refuse("a survey keeps its id");
+        return SetSurveyHeader{edit.survey, std::exchange(survey->header, edit.header)};
+    }
+
+    Result<Edit> operator()(const InsertReading& edit) const {
+        Survey* survey = findSurvey(workbook, edit.survey);
+        if (survey == nullptr) return noSurvey(edit.survey);
+        if (edit.index > survey->readings.size()) return refuse("no such place for a reading");
+        survey->readings.insert(survey->readings.begin() + static_cast<std::ptrdiff_t>(edit.index),
+                                edit.reading);
+        return EraseReading{edit.survey, edit.index};
+    }
+
+    Result<Edit> operator()(const EraseReading& edit) const {
+        Survey* survey = findSurvey(workbook, edit.survey);
+        if (survey == nullptr) return noSurvey(edit.survey);
+        if (edit.index >= survey->readings.size()) return refuse("there is no such reading");
+        InsertReading inverse{edit.survey, edit.index, std::move(survey->readings[edit.index])};
+        survey->readings.erase(survey->readings.begin() + static_cast<std::ptrdiff_t>(edit.index));
+        return inverse;
+    }
+
+    Result<Edit> operator()(const SetStrike& edit) const {
+        Survey* survey = findSurvey(workbook, edit.survey);
+        if (survey == nullptr) return noSurvey(edit.survey);
+        if (edit.index >= survey->readings.size()) return refuse("there is no such reading");
+        return SetStrike{edit.survey, edit.index,
+                         std::exchange(survey->readings[edit.index].struck, edit.strike)};
+    }
+
+    Result<Edit> operator()(const EditGroup& group) const {
+        EditGroup inverse;
+        for (const Edit& edit : group.edits) {
+            auto undone = apply(workbook, edit);
+            if (!undone) {
+                // Roll back what was applied; the inverses of applied edits always apply.
+                for (const Edit& back : inverse.edits) (void)apply(workbook, back);
+                return tl::unexpected(undone.error());
+            }
+            inverse.edits.insert(inverse.edits.begin(), std::move(*undone));
+        }
+        return inverse;
+    }
+};
+
+bool hasLevel(const Bore& bore, Length depth) {
+    return std::ranges::any_of(bore.levels,
+                               [&](const Level& level) { return level.depth.value() == depth; });
+}
+
+void sortLevels(Bore& bore) {
+    std::ranges::stable_sort(bore.levels, {}, [](const Level& level) { return level.depth.value(); });
+}
+
+Result<Edit> Applier::operator()(const MoveLevel& edit) const {
+    const Length to = edit.to.value();
+    const auto moves = [&](int number) { return edit.bore == 0 || edit.bore == number; };
+    std::optional<TypedLength> before;
+    for (const Bore& bore : workbook.block.bores) {
+        if (!moves(bore.number) || !hasLevel(bore, edit.from)) continue;
+        if (to != edit.from && hasLevel(bore, to))
+            return refuse("depth", "bore " + std::to_string(bore.number) +
+                                       " has a level at that depth already");
+        for (const Level& level : bore.levels)
+            if (level.depth.value() == edit.from) before = level.depth;
+    }
+    if (!before) return refuse("depth", "there is no level at that depth");
+    // Readings taken at the new depth off the plan would be mixed with those that move.
+    for (const Survey& survey : workbook.surveys)
+        for (const Reading& reading : survey.readings)
+            if (to != edit.from && reading.station.depth == to && moves(reading.station.bore))
+                return refuse("depth", "readings were taken at that depth already");
+
+    for (Bore& bore : workbook.block.bores) {
+        if (!moves(bore.number) || !hasLevel(bore, edit.from)) continue;
+        for (Level& level : bore.levels)
+            if (level.depth.value() == edit.from) level.depth = edit.to;
+        for (WallMark& mark : bore.wallMarks)
+            if (mark.depth == edit.from) mark.depth = to;
+        sortLevels(bore);
+    }
+    const auto carry = [&](Station& station) {
+        if (station.depth == edit.from && moves(station.bore)) station.depth = to;
+    };
+    for (Survey& survey : workbook.surveys) {
+        if (survey.header.asked)
+            for (Station& station : *survey.header.asked) carry(station);
+        for (Reading& reading : survey.readings) carry(reading.station);
+    }
+    return MoveLevel{edit.bore, to, *before};
+}
+
+} // namespace
+
+Result<Edit> apply(Workbook& workbook, const Edit& edit) {
+    return std::visit(Applier{workbook}, edit);
+}
+
+Edit recordReading(const Workbook& workbook, const std::string& survey, const Reading& reading,
+                   const std::optional<std::string>& replaceReason) {
+    EditGroup group;
+    const Survey* found = findSurvey(workbook, survey);
+    const std::size_t end = found == nullptr ? 0 : found->readings.size();
+    if (replaceReason)
+        if (auto strike = strikeStations(workbook, survey, {reading.station},
+                                         {*replaceReason, reading.time}))
+            group.edits.push_back(std::move(*strike));
+    group.edits.push_back(InsertReading{survey, end, reading});
+    return group.edits.size() == 1 ? group.edits.front() : Edit(std::move(group));
+}
+
+std::optional<Edit> strikeStations(const Workbook& workbook, const std::string& survey,
+                                   const std::vector<Station>& stations, const Strike& strike) {
+    EditGroup group;
+    const Survey* found = findSurvey(workbook, survey);
+    if (found == nullptr) return std::nullopt;
+    for (std::size_t i = 0; i < found->readings.size(); ++i) {
+        const Reading& reading = found->readings[i];
+        if (!reading.struck && std::ranges::find(stations, reading.station) != stations.end())
+            group.edits.push_back(SetStrike{survey, i, strike});
+    }
+    if (group.edits.empty()) return std::nullopt;
+    return group;
+}
+
+} // namespace borewright

@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/workbook/survey.h"
+
+#include "core/constants.h"
+
+namespace borewright {
+namespace {
+
+// The texts are literals below, so reading them cannot fail.
+Dial dial(std::string_view graduation, std::string_view turn, std::string_view travel, Unit unit) {
+    Dial result;
+    result.graduation = *readTyped(graduation, unit);
+    result.oneTurn = *readTyped(turn, unit);
+    result.travel = *readTyped(travel, unit);
+    return result;
+}
+
+} // namespace
+
+Dial tenthDial() { return dial("0.1", "10", "50", Unit::thou); }
+Dial halfThouDial() { return dial("0.5", "50", "250", Unit::thou); }
+Dial micrometreDial() { return dial("0.001", "0.2", "1", Unit::millimetre); }
+Dial hundredthDial() { return dial("0.01", "1", "5", Unit::millimetre); }
+
+double expansionPerCelsius(Expansion material) {
+    switch (material) {
+    case Expansion::greyIron: return constants::expansionGreyIron;
+    case Expansion::sleeveInAluminium: return constants::expansionSleeveInAluminium;
+    case Expansion::aluminium: return constants::expansionCastAluminium;
+    case Expansion::gaugeSteel: return constants::expansionGaugeSteel;
+    }
+    return 0;
+}
+
+std::string_view nameOf(SurveyKind kind) {
+    switch (kind) {
+    case SurveyKind::asFound: return "as found";
+    case SurveyKind::beforeBoring: return "before boring";
+    case SurveyKind::check: return "check";
+    case SurveyKind::final: return "final";
+    }
+    return "";
+}
+
+} // namespace borewright

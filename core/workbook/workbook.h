@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What was recorded about one job. A plain value: everything that can be computed from it lives in
+// results/, everything that changes it is an Edit (edit.h).
+#pragma once
+
+#include "core/length/format.h"
+#include "core/workbook/block.h"
+#include "core/workbook/limits.h"
+#include "core/workbook/survey.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace borewright {
+
+struct Job {
+    std::string customer;
+    std::string engine;
+    std::string serial;
+    std::string reason; // why it came
+    std::string measuredBy;
+    std::string notes;
+    UnknownFields unknown;
+    friend bool operator==(const Job&, const Job&) = default;
+};
+
+// What the user changed on the sheet.
+struct SheetText {
+    std::optional<std::string> summary; // the customer's sentences; nothing = as suggested
+    friend bool operator==(const SheetText&, const SheetText&) = default;
+};
+
+struct Workbook {
+    Job job;
+    Block block;
+    std::vector<LimitSet> limitSets;
+    // Tighter than any limit, answered "met" or "not yet", never a verdict: largest less smallest
+    // along an axis over every depth read. Nothing = no aim.
+    std::optional<TypedLength> straightAim;
+    std::vector<Survey> surveys; // in the order made
+    SheetText sheet;
+    bool invented = false; // a demonstration: said on every sheet
+    UnknownFields unknown;
+    friend bool operator==(const Workbook&, const Workbook&) = default;
+};
+
+// An empty workbook with the usual axes and an aim of 0.00025 in.
+Workbook emptyWorkbook();
+
+const Survey* findSurvey(const Workbook& workbook, const std::string& id);
+Survey* findSurvey(Workbook& workbook, const std::string& id);
+const LimitSet* findLimitSet(const Workbook& workbook, const std::string& id);
+
+// The next free id with this prefix: "s3".
+std::string freshSurveyId(const Workbook& workbook);
+std::string freshLimitSetId(const Workbook& workbook);
+
+// Which limits judge a survey: the set it names; else the only set of its kind's purpose. Refuses,
+// saying why, where there is none or where several wait for a choice.
+Result<const LimitSet*> judgingSet(const Workbook& workbook, const SurveyHeader& survey);
+LimitPurpose purposeOf(SurveyKind kind);
+
+// The stations a survey asks for: its own list, or the whole plan.
+std::vector<Station> askedStations(const Workbook& workbook, const SurveyHeader& survey);
+
+// "bore 3, 1.75 in, B": a station in a sentence, for undo texts and messages.
+std::string describe(const Station& station, const Block& block);
+
+// The units a workbook is naturally shown in: those its standard size was typed in.
+DisplayUnits naturalUnits(const Workbook& workbook);
+
+} // namespace borewright

@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The runner of the window tests: offscreen unless told otherwise, with style and font pinned so
+// that pictures are the same from machine to machine.
+#include <QApplication>
+#include <QFont>
+#include <QStandardPaths>
+#include <QStyleFactory>
+
+#include <gtest/gtest.h>
+
+int main(int argc, char** argv) {
+    if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
+    testing::InitGoogleTest(&argc, argv);
+    QStandardPaths::setTestModeEnabled(true);
+    QApplication application(argc, argv);
+    QApplication::setStyle(QStyleFactory::create("Fusion"));
+    QFont font("Noto Sans");
+    font.setPixelSize(14);
+    QApplication::setFont(font);
+    return RUN_ALL_TESTS();
+}
