@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The two sounds of the bench, as an interface, so that tests hear them.
+#pragma once
+
+namespace borewright {
+
+class Sounds {
+public:
+    virtual ~Sounds() = default;
+    virtual void kept() = 0;    // a reading was kept
+    virtual void odd() = 0;     // a reading was kept but looks odd
+    virtual void refused() = 0; // an entry was refused
+};
+
+} // namespace borewright

@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "app/context/page_context.h"
+
+#include <QWidget>
+
+namespace borewright {
+
+class JudgePage : public QWidget {
+    Q_OBJECT
+public:
+    explicit JudgePage(const PageContext& context, QWidget* parent = nullptr);
+
+private:
+    PageContext m_context;
+};
+
+} // namespace borewright
