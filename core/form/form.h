@@ -27,9 +27,9 @@ struct Extreme {
 
 struct AxisTaper {
     std::string axis;
-    Length taper;      // by the taper rule, ≥ 0
-    Length lead;       // lowest station less topmost: plus = larger at the closed end
-    Length largestAt;  // depth of the axis's largest and smallest diameter
+    Length taper;     // by the taper rule, ≥ 0
+    Length lead;      // lowest station less topmost: plus = larger at the closed end
+    Length largestAt; // depth of the axis's largest and smallest diameter
     Length smallestAt;
 };
 

@@ -37,15 +37,15 @@ Result<void> checkReading(const TypedLength& typed, const GaugeSetting& gauge,
 //  - more than 0.002 in, and more than four graduations, from every neighbour it has in its bore
 //    (next level up and down on its axis, other axes at its level).
 // The first fitting reason is given. A mark, never a refusal.
-std::optional<std::string> oddness(const Workbook& workbook, const Survey& survey,
-                                   const Reading& reading);
+// `reading` may be one of the survey's own or one about to be added.
+std::optional<std::string> oddness(const Survey& survey, const Reading& reading);
 
 // A station with what was read there.
 struct Gauged {
     Station station;
     std::optional<Length> diameter; // mean of the unstruck repeats; nothing where none
     int repeats = 0;
-    std::vector<std::string> odd;   // why its readings look odd
+    std::vector<std::string> odd;       // why its readings look odd
     std::optional<std::string> refused; // why a reading has no diameter
 };
 

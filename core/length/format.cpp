@@ -36,7 +36,8 @@ int depthDecimals(Length value, Unit unit) {
     const int most = std::max(least, usualDecimals(unit));
     for (int decimals = least; decimals < most; ++decimals) {
         std::int64_t step = picometresPer(unit);
-        for (int i = 0; i < decimals && step % 10 == 0; ++i) step /= 10;
+        for (int i = 0; i < decimals && step % 10 == 0; ++i)
+            step /= 10;
         if (value.picometres() % step == 0) return decimals;
     }
     return most;
@@ -46,7 +47,8 @@ int depthDecimals(Length value, Unit unit) {
 
 std::string format(Length value, Unit unit, int decimals, Sign sign) {
     Int128 scale = 1;
-    for (int i = 0; i < decimals; ++i) scale *= 10;
+    for (int i = 0; i < decimals; ++i)
+        scale *= 10;
     const Int128 magnitude = value.magnitude().picometres();
     const Int128 rounded = roundedQuotient(magnitude * scale, picometresPer(unit));
 
@@ -63,12 +65,18 @@ std::string format(Length value, Unit unit, int decimals, Sign sign) {
 
 int usualDecimals(Unit unit) {
     switch (unit) {
-    case Unit::inch: return 4;
-    case Unit::thou: return 1;
-    case Unit::tenth: return 0;
-    case Unit::millimetre: return 3;
-    case Unit::hundredth: return 1;
-    case Unit::micrometre: return 0;
+    case Unit::inch:
+        return 4;
+    case Unit::thou:
+        return 1;
+    case Unit::tenth:
+        return 0;
+    case Unit::millimetre:
+        return 3;
+    case Unit::hundredth:
+        return 1;
+    case Unit::micrometre:
+        return 0;
     }
     return 0;
 }

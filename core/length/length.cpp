@@ -25,7 +25,8 @@ std::int64_t divideHalfToEven(std::int64_t numerator, std::int64_t denominator) 
 
 Length mean(std::span<const Length> lengths) {
     Length sum;
-    for (const Length length : lengths) sum += length;
+    for (const Length length : lengths)
+        sum += length;
     return Length::fromPicometres(
         divideHalfToEven(sum.picometres(), static_cast<std::int64_t>(lengths.size())));
 }

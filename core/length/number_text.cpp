@@ -15,15 +15,18 @@ constexpr int mostDigits = 18; // 10^18 < 2^63
 
 std::string_view trimmed(std::string_view text) {
     const auto isSpace = [](char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; };
-    while (!text.empty() && isSpace(text.front())) text.remove_prefix(1);
-    while (!text.empty() && isSpace(text.back())) text.remove_suffix(1);
+    while (!text.empty() && isSpace(text.front()))
+        text.remove_prefix(1);
+    while (!text.empty() && isSpace(text.back()))
+        text.remove_suffix(1);
     return text;
 }
 
 std::string quoted(std::string_view text) {
     // A pasted novel is not repeated back whole; the cut must not split a UTF-8 character.
     std::size_t length = std::min<std::size_t>(text.size(), 24);
-    while (length < text.size() && length > 0 && (static_cast<unsigned char>(text[length]) & 0xC0) == 0x80)
+    while (length < text.size() && length > 0 &&
+           (static_cast<unsigned char>(text[length]) & 0xC0) == 0x80)
         --length;
     return "'" + std::string(text.substr(0, length)) + (length < text.size() ? "…'" : "'");
 }
@@ -59,7 +62,8 @@ Result<Decimal> readDecimal(std::string_view text) {
     bool separator = false;
     for (const char c : rest) {
         if (isDigit(c)) {
-            if (++digits > mostDigits) return refuse(quoted(whole) + " has more digits than any reading");
+            if (++digits > mostDigits)
+                return refuse(quoted(whole) + " has more digits than any reading");
             result.digits = result.digits * 10 + (c - '0');
             if (separator) ++result.decimals;
         } else if (c == '.' || c == ',') {
@@ -92,14 +96,16 @@ Result<TypedLength> readTyped(std::string_view text, Unit unit) {
     const std::string_view suffix = trimmed(whole.substr(numberEnd));
     if (!suffix.empty() && !number.empty()) {
         const auto named = unitFromText(suffix);
-        if (!named) return refuse(quoted(whole) + " is not a number with a unit this program knows");
+        if (!named)
+            return refuse(quoted(whole) + " is not a number with a unit this program knows");
         unit = *named;
     }
     const auto decimal = readDecimal(number.empty() ? whole : number);
     if (!decimal) return tl::unexpected(decimal.error());
 
     Int128 divisor = 1;
-    for (int i = 0; i < decimal->decimals; ++i) divisor *= 10;
+    for (int i = 0; i < decimal->decimals; ++i)
+        divisor *= 10;
     const Int128 scaled = Int128(decimal->digits) * picometresPer(unit);
     if (scaled % divisor != 0)
         return refuse(quoted(whole) + " has more decimals than a length can hold exactly");

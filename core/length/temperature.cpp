@@ -11,7 +11,8 @@ std::string TypedTemperature::withScale() const {
 
 Result<TypedTemperature> readTemperature(std::string_view text, Scale scale) {
     std::string_view number = text;
-    while (!number.empty() && number.back() == ' ') number.remove_suffix(1);
+    while (!number.empty() && number.back() == ' ')
+        number.remove_suffix(1);
     if (!number.empty()) {
         const char last = number.back();
         if (last == 'C' || last == 'c' || last == 'F' || last == 'f') {
@@ -19,10 +20,13 @@ Result<TypedTemperature> readTemperature(std::string_view text, Scale scale) {
             number.remove_suffix(1);
         }
     }
-    while (!number.empty() && number.back() == ' ') number.remove_suffix(1);
+    while (!number.empty() && number.back() == ' ')
+        number.remove_suffix(1);
     if (number.ends_with("°")) number.remove_suffix(std::string_view("°").size());
-    while (!number.empty() && number.back() == ' ') number.remove_suffix(1);
-    while (!number.empty() && number.front() == ' ') number.remove_prefix(1);
+    while (!number.empty() && number.back() == ' ')
+        number.remove_suffix(1);
+    while (!number.empty() && number.front() == ' ')
+        number.remove_prefix(1);
 
     const auto decimal = readDecimal(number);
     if (!decimal) return tl::unexpected(decimal.error());

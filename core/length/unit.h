@@ -11,12 +11,12 @@
 namespace borewright {
 
 enum class Unit {
-    inch,        // 25.4 mm
-    thou,        // 0.001 in
-    tenth,       // 0.0001 in, the "tenth" of a thou
+    inch,  // 25.4 mm
+    thou,  // 0.001 in
+    tenth, // 0.0001 in, the "tenth" of a thou
     millimetre,
-    hundredth,   // 0.01 mm
-    micrometre,  // 0.001 mm
+    hundredth,  // 0.01 mm
+    micrometre, // 0.001 mm
 };
 
 inline constexpr std::array allUnits{Unit::inch,       Unit::thou,      Unit::tenth,
@@ -25,12 +25,18 @@ inline constexpr std::array allUnits{Unit::inch,       Unit::thou,      Unit::te
 // Picometres in one of `unit`; exact.
 constexpr std::int64_t picometresPer(Unit unit) {
     switch (unit) {
-    case Unit::inch: return 25'400'000'000;
-    case Unit::thou: return 25'400'000;
-    case Unit::tenth: return 2'540'000;
-    case Unit::millimetre: return 1'000'000'000;
-    case Unit::hundredth: return 10'000'000;
-    case Unit::micrometre: return 1'000'000;
+    case Unit::inch:
+        return 25'400'000'000;
+    case Unit::thou:
+        return 25'400'000;
+    case Unit::tenth:
+        return 2'540'000;
+    case Unit::millimetre:
+        return 1'000'000'000;
+    case Unit::hundredth:
+        return 10'000'000;
+    case Unit::micrometre:
+        return 1'000'000;
     }
     return 1;
 }

@@ -14,9 +14,9 @@ namespace borewright {
 struct StationResult {
     Station station;
     Zone zone = Zone::unmapped;
-    bool judged = true;  // counts for the verdict
-    bool asked = true;   // the survey asked for it
-    bool wall = true;    // the gauge finds wall here
+    bool judged = true;             // counts for the verdict
+    bool asked = true;              // the survey asked for it
+    bool wall = true;               // the gauge finds wall here
     std::optional<Length> diameter; // mean of repeats, at 20 °C where corrected
     int repeats = 0;
     std::optional<Length> toGo; // finish size less diameter, signed
@@ -27,22 +27,24 @@ struct StationResult {
 struct BoreResult {
     int bore = 1;
     std::vector<StationResult> stations; // by depth, then axis in the order of the block
-    int asked = 0;    // stations with wall that the survey asked for
-    int measured = 0; // of those
-    std::optional<BoreForm> form; // of the judged zone
+    int asked = 0;                       // stations with wall that the survey asked for
+    int measured = 0;                    // of those
+    std::optional<BoreForm> form;        // of the judged zone
     std::vector<Judgement> judgements;
     Verdict verdict = Verdict::notJudged; // the weightiest
-    std::optional<Length> straightness; // over every depth read
+    std::optional<Length> straightness;   // over every depth read
     AimAnswer straight = AimAnswer::noAim;
     std::optional<Length> finishSize;
     std::optional<Length> leastToGo; // over all stations read
     std::optional<Length> mostToGo;
-    // One word for the plan: a verdict's name, or "to go 4.3–6.6" while honing.
+    // One word for the plan: a verdict's name, "7 of 12 read", or "4.3–6.6 to go" while honing.
     std::string word;
+    // What it is that is outside, too close or not yet: "largest size, taper"; may be empty.
+    std::string why;
 };
 
 struct SurveyResult {
-    std::string survey; // id
+    std::string survey;   // id
     std::string judgedBy; // name of the limit set, or why nothing is judged
     bool hasLimits = false;
     bool temperatureCorrected = false;
@@ -55,8 +57,9 @@ struct SurveyResult {
 // What the customer reads: a bore's first survey as found against its last.
 struct BoreStory {
     int bore = 1;
-    std::optional<std::string> wasSurvey; // ids
-    std::optional<std::string> nowSurvey;
+    std::optional<std::string> wasSurvey; // id of the first survey as found that read this bore
+    std::optional<std::string> nowSurvey; // id of the last final (else check) that read it
+    bool plateDiffers = false; // one was read with the plate on, the other not: no fair comparison
 };
 
 struct Results {

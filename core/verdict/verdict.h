@@ -43,8 +43,8 @@ struct Judgement {
 // turns "within" (what was measured holds) into "not measured", but never hides an "outside".
 // A check while honing (`underWay`) gives "not yet" for what more honing can mend: everything but
 // a largest size over its limit.
-std::vector<Judgement> judge(const std::optional<BoreForm>& form, const Limits& limits, bool missing,
-                             bool underWay);
+std::vector<Judgement> judge(const std::optional<BoreForm>& form, const Limits& limits,
+                             bool missing, bool underWay);
 Verdict overall(const std::vector<Judgement>& judgements);
 
 // The answer to an aim.

@@ -47,7 +47,7 @@ struct BoreMap {
 
 // Whether readings at a level count for the verdict.
 enum class Judging {
-    byMap,  // in ring travel: yes; elsewhere: no; with no map: yes
+    byMap, // in ring travel: yes; elsewhere: no; with no map: yes
     always,
     never,
 };
@@ -72,8 +72,8 @@ struct Bore {
     std::optional<TypedLength> standardSize;
     std::optional<TypedLength> depth;
     Surface surface = Surface::iron;
-    std::string openEnd;               // what the open end is, by name: "head face", "crankcase face"
-    std::optional<TypedLength> roomAtOpenEnd;   // a stone may stand out this far; 0 = blind
+    std::string openEnd; // what the open end is, by name: "head face", "crankcase face"
+    std::optional<TypedLength> roomAtOpenEnd; // a stone may stand out this far; 0 = blind
     std::optional<TypedLength> roomAtClosedEnd;
     End combustionEnd = End::open;
     BoreMap map;

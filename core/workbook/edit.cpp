@@ -44,15 +44,18 @@ struct Applier {
             if (!numbers.insert(renamed(bore.number)).second)
                 return refuse("two bores cannot both be number " +
                               std::to_string(renamed(bore.number)));
-        for (Bore& bore : workbook.block.bores) bore.number = renamed(bore.number);
+        for (Bore& bore : workbook.block.bores)
+            bore.number = renamed(bore.number);
         for (LimitSet& set : workbook.limitSets) {
             std::map<int, Limits> perBore;
-            for (const auto& [number, limits] : set.perBore) perBore[renamed(number)] = limits;
+            for (const auto& [number, limits] : set.perBore)
+                perBore[renamed(number)] = limits;
             set.perBore = std::move(perBore);
         }
         for (Survey& survey : workbook.surveys) {
             if (survey.header.asked)
-                for (Station& station : *survey.header.asked) station.bore = renamed(station.bore);
+                for (Station& station : *survey.header.asked)
+                    station.bore = renamed(station.bore);
             for (Reading& reading : survey.readings)
                 reading.station.bore = renamed(reading.station.bore);
         }
@@ -131,7 +134,8 @@ struct Applier {
             auto undone = apply(workbook, edit);
             if (!undone) {
                 // Roll back what was applied; the inverses of applied edits always apply.
-                for (const Edit& back : inverse.edits) (void)apply(workbook, back);
+                for (const Edit& back : inverse.edits)
+                    (void)apply(workbook, back);
                 return tl::unexpected(undone.error());
             }
             inverse.edits.insert(inverse.edits.begin(), std::move(*undone));
@@ -146,7 +150,8 @@ bool hasLevel(const Bore& bore, Length depth) {
 }
 
 void sortLevels(Bore& bore) {
-    std::ranges::stable_sort(bore.levels, {}, [](const Level& level) { return level.depth.value(); });
+    std::ranges::stable_sort(bore.levels, {},
+                             [](const Level& level) { return level.depth.value(); });
 }
 
 Result<Edit> Applier::operator()(const MoveLevel& edit) const {
@@ -181,8 +186,10 @@ Result<Edit> Applier::operator()(const MoveLevel& edit) const {
     };
     for (Survey& survey : workbook.surveys) {
         if (survey.header.asked)
-            for (Station& station : *survey.header.asked) carry(station);
-        for (Reading& reading : survey.readings) carry(reading.station);
+            for (Station& station : *survey.header.asked)
+                carry(station);
+        for (Reading& reading : survey.readings)
+            carry(reading.station);
     }
     return MoveLevel{edit.bore, to, *before};
 }
@@ -199,8 +206,8 @@ Edit recordReading(const Workbook& workbook, const std::string& survey, const Re
     const Survey* found = findSurvey(workbook, survey);
     const std::size_t end = found == nullptr ? 0 : found->readings.size();
     if (replaceReason)
-        if (auto strike = strikeStations(workbook, survey, {reading.station},
-                                         {*replaceReason, reading.time}))
+        if (auto strike =
+                strikeStations(workbook, survey, {reading.station}, {*replaceReason, reading.time}))
             group.edits.push_back(std::move(*strike));
     group.edits.push_back(InsertReading{survey, end, reading});
     return group.edits.size() == 1 ? group.edits.front() : Edit(std::move(group));

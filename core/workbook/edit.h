@@ -51,7 +51,7 @@ struct EraseSurvey {
     std::string survey;
 };
 struct SetSurveyHeader {
-    std::string survey; // id
+    std::string survey;  // id
     SurveyHeader header; // its id must be the same
 };
 struct InsertReading {

@@ -38,7 +38,7 @@ struct LimitSet {
     std::optional<TypedLength> oversize;   // of a finish set: above standard size
     std::optional<TypedLength> finishSize; // what the hone aims at; else standard size + oversize
     TaperRule taperRule = TaperRule::largestLessSmallest;
-    Limits limits;                // of every bore
+    Limits limits;                 // of every bore
     std::map<int, Limits> perBore; // by engine number; replaces `limits` whole for that bore
     UnknownFields unknown;
     friend bool operator==(const LimitSet&, const LimitSet&) = default;

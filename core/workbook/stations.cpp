@@ -60,8 +60,9 @@ Travel ringTravel(const Bore& bore) {
     const auto& map = bore.map;
     const auto& upper = bore.combustionEnd == End::open ? map.topRingLine : map.lowestRingLine;
     const auto& lower = bore.combustionEnd == End::open ? map.lowestRingLine : map.topRingLine;
-    return {upper ? upper->value() : Length(),
-            lower ? lower->value() : bore.depth ? bore.depth->value() : Length::largest()};
+    return {upper ? upper->value() : Length(), lower        ? lower->value()
+                                               : bore.depth ? bore.depth->value()
+                                                            : Length::largest()};
 }
 
 bool hasMap(const Bore& bore) {
@@ -72,10 +73,12 @@ std::vector<Level> evenLevels(const Bore& bore, Unit unit, Length step) {
     Proposal proposal(bore, unit, step);
     const Length last = gaugeReach(bore).value_or(
         Length::fromPicometres(bore.depth->value().picometres() * 9 / 10));
-    const Length first = std::max(step, toStep(Length::fromPicometres(last.picometres() / 8), step, false));
+    const Length first =
+        std::max(step, toStep(Length::fromPicometres(last.picometres() / 8), step, false));
     proposal.add(last);
     for (int i = 0; i < 4; ++i)
-        proposal.add(toStep(first + Length::fromPicometres((last - first).picometres() * i / 4), step, false));
+        proposal.add(toStep(first + Length::fromPicometres((last - first).picometres() * i / 4),
+                            step, false));
     return proposal.take();
 }
 
@@ -137,14 +140,14 @@ std::vector<Level> proposeLevels(const Bore& bore) {
     proposal.add(toStep(Length::fromPicometres((top + above).picometres() / 2), step, true));
     if (travel.from > Length())
         proposal.add(toStep(Length::fromPicometres(travel.from.picometres() / 2), step, true));
-    if (travel.to < bore.depth->value())
-        proposal.add(toStep(travel.to - margin, step, false));
+    if (travel.to < bore.depth->value()) proposal.add(toStep(travel.to - margin, step, false));
     return proposal.take();
 }
 
 std::vector<Station> plannedStations(const Block& block) {
     std::vector<const Bore*> bores;
-    for (const Bore& bore : block.bores) bores.push_back(&bore);
+    for (const Bore& bore : block.bores)
+        bores.push_back(&bore);
     std::ranges::sort(bores, {}, &Bore::number);
     std::vector<Station> stations;
     for (const Bore* bore : bores)
@@ -165,10 +168,14 @@ std::vector<Station> inOrder(const Block& block, std::vector<Station> stations, 
         const std::int64_t depth = s.depth.picometres();
         const std::int64_t axis = axisRank(s);
         switch (order) {
-        case Order::downAndUp: return {s.bore, axis, axis % 2 == 0 ? depth : -depth, 0};
-        case Order::downEach: return {s.bore, axis, depth, 0};
-        case Order::levelByLevel: return {s.bore, depth, axis, 0};
-        case Order::acrossBlock: return {depth, axis, s.bore, 0};
+        case Order::downAndUp:
+            return {s.bore, axis, axis % 2 == 0 ? depth : -depth, 0};
+        case Order::downEach:
+            return {s.bore, axis, depth, 0};
+        case Order::levelByLevel:
+            return {s.bore, depth, axis, 0};
+        case Order::acrossBlock:
+            return {depth, axis, s.bore, 0};
         }
         return {};
     };

@@ -49,10 +49,10 @@ std::vector<Station> plannedStations(const Block& block);
 
 // In which order the hand goes.
 enum class Order {
-    downAndUp,   // down the first axis and up the second, bore by bore: fewest moves (default)
-    downEach,    // down each axis from the open end, bore by bore
-    levelByLevel,// all axes at a level before the next level, bore by bore
-    acrossBlock, // one level through all bores, axis by axis, then the next level
+    downAndUp,    // down the first axis and up the second, bore by bore: fewest moves (default)
+    downEach,     // down each axis from the open end, bore by bore
+    levelByLevel, // all axes at a level before the next level, bore by bore
+    acrossBlock,  // one level through all bores, axis by axis, then the next level
 };
 // `stations` put in that order; axes in the order of the block.
 std::vector<Station> inOrder(const Block& block, std::vector<Station> stations, Order order);

@@ -17,27 +17,43 @@ Dial dial(std::string_view graduation, std::string_view turn, std::string_view t
 
 } // namespace
 
-Dial tenthDial() { return dial("0.1", "10", "50", Unit::thou); }
-Dial halfThouDial() { return dial("0.5", "50", "250", Unit::thou); }
-Dial micrometreDial() { return dial("0.001", "0.2", "1", Unit::millimetre); }
-Dial hundredthDial() { return dial("0.01", "1", "5", Unit::millimetre); }
+Dial tenthDial() {
+    return dial("0.1", "10", "50", Unit::thou);
+}
+Dial halfThouDial() {
+    return dial("0.5", "50", "250", Unit::thou);
+}
+Dial micrometreDial() {
+    return dial("0.001", "0.2", "1", Unit::millimetre);
+}
+Dial hundredthDial() {
+    return dial("0.01", "1", "5", Unit::millimetre);
+}
 
 double expansionPerCelsius(Expansion material) {
     switch (material) {
-    case Expansion::greyIron: return constants::expansionGreyIron;
-    case Expansion::sleeveInAluminium: return constants::expansionSleeveInAluminium;
-    case Expansion::aluminium: return constants::expansionCastAluminium;
-    case Expansion::gaugeSteel: return constants::expansionGaugeSteel;
+    case Expansion::greyIron:
+        return constants::expansionGreyIron;
+    case Expansion::sleeveInAluminium:
+        return constants::expansionSleeveInAluminium;
+    case Expansion::aluminium:
+        return constants::expansionCastAluminium;
+    case Expansion::gaugeSteel:
+        return constants::expansionGaugeSteel;
     }
     return 0;
 }
 
 std::string_view nameOf(SurveyKind kind) {
     switch (kind) {
-    case SurveyKind::asFound: return "as found";
-    case SurveyKind::beforeBoring: return "before boring";
-    case SurveyKind::check: return "check";
-    case SurveyKind::final: return "final";
+    case SurveyKind::asFound:
+        return "as found";
+    case SurveyKind::beforeBoring:
+        return "before boring";
+    case SurveyKind::check:
+        return "check";
+    case SurveyKind::final:
+        return "final";
     }
     return "";
 }

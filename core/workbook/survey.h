@@ -36,10 +36,10 @@ struct Dial {
 };
 
 // Dials as shops have them: graduation and turn are common practice, no source; travel five turns.
-Dial tenthDial();          // 0.0001 in, one turn 0.010 in
-Dial halfThouDial();       // 0.0005 in, one turn 0.050 in
-Dial micrometreDial();     // 0.001 mm, one turn 0.2 mm
-Dial hundredthDial();      // 0.01 mm, one turn 1 mm
+Dial tenthDial();      // 0.0001 in, one turn 0.010 in
+Dial halfThouDial();   // 0.0005 in, one turn 0.050 in
+Dial micrometreDial(); // 0.001 mm, one turn 0.2 mm
+Dial hundredthDial();  // 0.01 mm, one turn 1 mm
 
 // What a typed number means.
 enum class Entry {
@@ -96,8 +96,8 @@ struct SurveyHeader {
     SurveyKind kind = SurveyKind::asFound;
     Timestamp time;
     GaugeSetting gauge;
-    std::optional<bool> plate;            // torque plate on or off; nothing = not said
-    std::optional<std::string> limitSet;  // id; nothing = the only set of its kind
+    std::optional<bool> plate;           // torque plate on or off; nothing = not said
+    std::optional<std::string> limitSet; // id; nothing = the only set of its kind
     // What is asked for: nothing = the whole plan of the block. What was not asked for is never
     // missing.
     std::optional<std::vector<Station>> asked;

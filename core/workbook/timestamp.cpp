@@ -66,7 +66,8 @@ Result<Timestamp> readIso(std::string_view text) {
             return refusal();
         offset = (text[19] == '-' ? -1 : 1) * (oh * 60 + om);
     }
-    const year_month_day date{year(y), month(static_cast<unsigned>(mo)), day(static_cast<unsigned>(d))};
+    const year_month_day date{year(y), month(static_cast<unsigned>(mo)),
+                              day(static_cast<unsigned>(d))};
     if (!date.ok() || y < 1900 || y > 2999 || h > 23 || mi > 59 || s > 59) return refusal();
     const auto local = sys_days(date) + hours(h) + minutes(mi) + seconds(s);
     return Timestamp{local.time_since_epoch().count() - offset * 60LL, offset};
