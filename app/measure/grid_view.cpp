@@ -1,0 +1,196 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/measure/grid_view.h"
+
+#include "app/measure/grid_clipboard.h"
+#include "app/measure/grid_paint.h"
+
+#include <QClipboard>
+#include <QGuiApplication>
+#include <QKeyEvent>
+#include <QLineEdit>
+
+#include <algorithm>
+
+namespace borewright {
+
+GridView::GridView(const PageContext& context, EntryWalk& walk, QWidget* parent)
+    : QTableView(parent)
+    , m_context(context)
+    , m_walk(walk)
+    , m_model(context, walk) {
+    setUpLook();
+    setModel(&m_model);
+    connect(&m_model, &GridModel::refused, this, &GridView::refused);
+    connect(&m_model, &GridModel::odd, this, &GridView::odd);
+    connect(&m_model, &QAbstractItemModel::modelReset, this, [this] {
+        fitColumns();
+        followSelection();
+    });
+    connect(&context.selection, &Selection::changed, this, &GridView::followSelection);
+    connect(&walk, &EntryWalk::changed, this, &GridView::followSelection);
+    connect(&context.document, &Document::changed, this, [this](Change change) {
+        if (change == Change::units) fitColumns();
+    });
+    connect(selectionModel(), &QItemSelectionModel::currentChanged, this,
+            &GridView::tellSelection);
+    fitColumns();
+    followSelection();
+}
+
+void GridView::setUpLook() {
+    setHorizontalHeader(new BoreHeader(this));
+    setItemDelegate(new GridDelegate(this));
+    setAccessibleName(tr("Readings, depth by bore and axis"));
+    setShowGrid(false);
+    setFrameShape(QFrame::NoFrame);
+    setSelectionMode(QAbstractItemView::ContiguousSelection);
+    setEditTriggers(QAbstractItemView::AnyKeyPressed | QAbstractItemView::DoubleClicked |
+                    QAbstractItemView::EditKeyPressed);
+    setTabKeyNavigation(false);
+    setCornerButtonEnabled(false);
+    verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
+    verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 12);
+    verticalHeader()->setDefaultAlignment(Qt::AlignRight | Qt::AlignVCenter);
+    verticalHeader()->setHighlightSections(false);
+    setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
+    setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
+}
+
+void GridView::fitColumns() {
+    const bool sizes = m_model.showing() == GridModel::Showing::sizes;
+    const QString widest = sizes ? QStringLiteral("00.00000") : QStringLiteral("−000.00");
+    const int width = fontMetrics().horizontalAdvance(widest) + 22;
+    horizontalHeader()->setDefaultSectionSize(width);
+    for (int column = 0; column < m_model.columnCount(); ++column) setColumnWidth(column, width);
+}
+
+void GridView::followSelection() {
+    const auto station = m_walk.current();
+    if (!station) return;
+    const QModelIndex at = m_model.indexOf(*station);
+    if (!at.isValid() || at == currentIndex()) return;
+    m_following = true;
+    setCurrentIndex(at);
+    scrollTo(at);
+    m_following = false;
+}
+
+void GridView::tellSelection(const QModelIndex& current) {
+    if (!m_following && current.isValid())
+        m_context.selection.setStation(m_model.stationAt(current.row(), current.column()));
+}
+
+void GridView::move(int rows, int columns) {
+    const QModelIndex now = currentIndex();
+    if (!now.isValid()) return;
+    const int row = std::clamp(now.row() + rows, 0, m_model.rowCount() - 1);
+    const int column = std::clamp(now.column() + columns, 0, m_model.columnCount() - 1);
+    setCurrentIndex(m_model.index(row, column));
+}
+
+void GridView::keyPressEvent(QKeyEvent* event) {
+    if (event->matches(QKeySequence::Copy)) return copy();
+    if (event->matches(QKeySequence::Paste)) return paste();
+    switch (event->key()) {
+    case Qt::Key_Return:
+    case Qt::Key_Enter: return move(event->modifiers() & Qt::ShiftModifier ? -1 : 1, 0);
+    case Qt::Key_Delete:
+    case Qt::Key_Backspace: return strikeSelected();
+    case Qt::Key_D:
+        if (event->modifiers() & Qt::ControlModifier) return fillDown();
+        break;
+    default: break;
+    }
+    QTableView::keyPressEvent(event);
+}
+
+// In an open cell, Enter and the arrows keep what was typed and move, as in a spreadsheet.
+bool GridView::eventFilter(QObject* watched, QEvent* event) {
+    auto* editor = qobject_cast<QLineEdit*>(watched);
+    if (editor != nullptr && event->type() == QEvent::KeyPress) {
+        const auto* key = static_cast<QKeyEvent*>(event);
+        switch (key->key()) {
+        case Qt::Key_Return:
+        case Qt::Key_Enter:
+            commitAndMove(editor, key->modifiers() & Qt::ShiftModifier ? -1 : 1, 0);
+            return true;
+        case Qt::Key_Down: commitAndMove(editor, 1, 0); return true;
+        case Qt::Key_Up: commitAndMove(editor, -1, 0); return true;
+        case Qt::Key_Tab: commitAndMove(editor, 0, 1); return true;
+        case Qt::Key_Backtab: commitAndMove(editor, 0, -1); return true;
+        default: break;
+        }
+    }
+    return QTableView::eventFilter(watched, event);
+}
+
+void GridView::commitAndMove(QWidget* editor, int rows, int columns) {
+    const QModelIndex edited = currentIndex();
+    const QString text = static_cast<QLineEdit*>(editor)->text();
+    const bool changes = !text.trimmed().isEmpty() &&
+                         text.trimmed() != m_model.typedAt(edited.row(), edited.column());
+    m_following = true; // the walk moves on after a reading; this view goes its own way
+    const bool kept = m_model.setData(edited, text, Qt::EditRole);
+    m_following = false;
+    if (changes && !kept) return; // refused: the cell stays open with what was typed
+    closeEditor(editor, QAbstractItemDelegate::NoHint);
+    setCurrentIndex(edited);
+    m_context.selection.setStation(m_model.stationAt(edited.row(), edited.column()));
+    move(rows, columns);
+}
+
+void GridView::closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint) {
+    // The hints would move by Qt's rules; this view moves by a spreadsheet's.
+    QTableView::closeEditor(editor, QAbstractItemDelegate::NoHint);
+}
+
+std::vector<Station> GridView::selectedStations() const {
+    std::vector<Station> stations;
+    for (const QModelIndex& index : selectedIndexes())
+        stations.push_back(m_model.stationAt(index.row(), index.column()));
+    return stations;
+}
+
+void GridView::run(const Result<Edit>& edit, const QString& name, const QString& told) {
+    if (!edit) {
+        m_context.sounds.refused();
+        emit refused(tr("%1; nothing was changed").arg(QString::fromStdString(edit.error().message())));
+        return;
+    }
+    const auto result = m_context.document.edit(*edit, name);
+    if (!result) {
+        emit refused(QString::fromStdString(result.error().message()));
+        return;
+    }
+    m_context.sounds.kept();
+    emit done(told);
+}
+
+void GridView::copy() {
+    const CellBlock block = blockOf(selectedIndexes());
+    if (block.valid()) QGuiApplication::clipboard()->setText(copied(m_model, block));
+}
+
+void GridView::paste() {
+    const CellBlock block = blockOf(selectedIndexes());
+    const QModelIndex at =
+        block.valid() ? m_model.index(block.top, block.left) : currentIndex();
+    if (findSurvey(m_context.document.workbook(), m_model.survey()) == nullptr) return;
+    run(pasteEdit(m_context, m_model, m_walk.unit(), at, QGuiApplication::clipboard()->text()),
+        tr("paste of readings"), tr("The block was pasted."));
+}
+
+void GridView::fillDown() {
+    if (findSurvey(m_context.document.workbook(), m_model.survey()) == nullptr) return;
+    run(fillEdit(m_context, m_model, m_walk.unit(), blockOf(selectedIndexes())),
+        tr("fill down"), tr("Filled down."));
+}
+
+void GridView::strikeSelected() {
+    int readings = 0;
+    for (const QModelIndex& index : selectedIndexes())
+        readings += index.data(GridModel::repeatsRole).toInt();
+    if (readings > 0) emit askStrike(readings);
+}
+
+} // namespace borewright
