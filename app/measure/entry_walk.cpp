@@ -211,15 +211,20 @@ void EntryWalk::back() {
 
 EntryWalk::Outcome EntryWalk::repeat() {
     const auto station = current();
-    if (station && isRead(*station)) {
-        m_mode = Mode::repeat;
-    } else if (m_lastKept && isRead(*m_lastKept)) {
-        m_context.selection.setStation(*m_lastKept);
-        m_mode = Mode::repeat;
-    } else {
+    return repeatAt(station && isRead(*station) ? station : m_lastKept);
+}
+
+EntryWalk::Outcome EntryWalk::repeatLast() {
+    return repeatAt(m_lastKept);
+}
+
+EntryWalk::Outcome EntryWalk::repeatAt(const std::optional<Station>& station) {
+    if (!station || !isRead(*station)) {
         m_context.sounds.refused();
         return {false, tr("there is no reading yet to repeat"), {}};
     }
+    m_context.selection.setStation(*station);
+    m_mode = Mode::repeat;
     emit changed();
     return {true, {}, {}};
 }

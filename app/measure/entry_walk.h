@@ -52,6 +52,8 @@ public:
     void back();
     // One more reading at the current station if it has one, else at the station kept last.
     Outcome repeat();
+    Outcome repeatLast(); // at the station kept last, wherever the walk has gone
+
     // There is no wall here for the gauge to touch: marks the bore and goes on. Refused where a
     // reading was kept.
     Outcome noWall();
@@ -72,6 +74,7 @@ private:
     [[nodiscard]] bool isRead(const Station& station) const;
     [[nodiscard]] QString became(const TypedLength& typed) const;
     void moveOn(const Station& from);
+    Outcome repeatAt(const std::optional<Station>& station);
     void chooseUnit();
     Outcome keepReading(const TypedLength& typed);
     Outcome keepZeroCheck(const TypedLength& typed);

@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A survey's heading as a form: kind, name, plate, limits, what is asked for, the gauge setting.
+// The first lines are what most people need.
+#pragma once
+
+#include "app/context/page_context.h"
+#include "app/measure/gauge_form.h"
+#include "app/measure/scope_picker.h"
+
+#include <QPushButton>
+#include <QWidget>
+
+namespace borewright {
+
+class SurveyForm : public QWidget {
+    Q_OBJECT
+public:
+    explicit SurveyForm(const PageContext& context, QWidget* parent = nullptr);
+    // A new survey, with the gauge last used; or an existing one's heading.
+    void openNew();
+    void openFor(const std::string& survey);
+
+signals:
+    void closed(); // kept or left
+
+private:
+    void build();
+    void fill(const SurveyHeader& header);
+    void offerLimits(const SurveyHeader& header);
+    void proposeName();
+    void keep();
+    [[nodiscard]] SurveyHeader value() const;
+    [[nodiscard]] SurveyHeader proposal() const;
+    void rememberGauge(const GaugeSetting& gauge);
+
+    PageContext m_context;
+    bool m_new = true;
+    SurveyHeader m_header;
+    QString m_proposedName;
+    QLabel* m_title;
+    QComboBox* m_kind;
+    QLineEdit* m_name;
+    QComboBox* m_plate;
+    QComboBox* m_limits;
+    QLineEdit* m_notes;
+    ScopePicker* m_scope;
+    GaugeForm* m_gauge;
+    QLabel* m_refusal;
+    QPushButton* m_keep;
+};
+
+} // namespace borewright
