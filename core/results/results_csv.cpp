@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/results/results_file.h"
+
+#include <algorithm>
+
+namespace borewright {
+namespace {
+
+// RFC 4180: a field with a comma, a quote or a line break is quoted, its quotes doubled.
+std::string quoted(const std::string& text) {
+    if (text.find_first_of(",\"\r\n") == std::string::npos) return text;
+    std::string result = "\"";
+    for (const char c : text)
+        result += c == '"' ? std::string("\"\"") : std::string(1, c);
+    return result + '"';
+}
+
+class Row {
+public:
+    Row& add(const std::string& text) {
+        if (!m_text.empty() || m_started) m_text += ',';
+        m_started = true;
+        m_text += quoted(text);
+        return *this;
+    }
+    Row& add(const std::optional<Length>& length, Unit unit) {
+        return add(length ? format(*length, unit, usualDecimals(unit) + 1, Sign::plain)
+                          : std::string());
+    }
+    [[nodiscard]] std::string line() const { return m_text + "\r\n"; }
+
+private:
+    std::string m_text;
+    bool m_started = false;
+};
+
+std::string head(const DisplayUnits& units) {
+    const std::string size = " (" + std::string(key(units.size)) + ")";
+    const std::string small = " (" + std::string(key(units.small)) + ")";
+    Row row;
+    row.add("survey").add("kind").add("time").add("bore");
+    for (const char* name : {"largest", "smallest", "mean"})
+        row.add(name + size);
+    for (const char* name :
+         {"out-of-round", "taper", "lead", "straightness", "least to go", "most to go"})
+        row.add(name + small);
+    row.add("asked").add("measured").add("judged by").add("verdict").add("why").add("straight aim");
+    return row.line();
+}
+
+std::string line(const SurveyHeader& survey, const SurveyResult& judged, const BoreResult& bore,
+                 const DisplayUnits& units) {
+    std::optional<Length> largest, smallest, mean, outOfRound, taper, lead;
+    if (bore.form) {
+        largest = bore.form->largest.value;
+        smallest = bore.form->smallest.value;
+        mean = bore.form->mean;
+        if (bore.form->outOfRound) outOfRound = bore.form->outOfRound->value;
+        if (bore.form->worstTaper) taper = bore.form->worstTaper->taper;
+        lead = bore.form->lead;
+    }
+    Row row;
+    row.add(survey.name).add(std::string(nameOf(survey.kind))).add(toIso(survey.time));
+    row.add(std::to_string(bore.bore));
+    for (const auto& size : {largest, smallest, mean})
+        row.add(size, units.size);
+    for (const auto& small :
+         {outOfRound, taper, lead, bore.straightness, bore.leastToGo, bore.mostToGo})
+        row.add(small, units.small);
+    row.add(std::to_string(bore.asked)).add(std::to_string(bore.measured));
+    row.add(judged.hasLimits ? judged.judgedBy : std::string());
+    row.add(std::string(nameOf(bore.verdict))).add(bore.why);
+    row.add(std::string(nameOf(bore.straight)));
+    return row.line();
+}
+
+} // namespace
+
+std::string resultsCsv(const Workbook& workbook, const Results& results,
+                       const std::vector<std::string>& ids, const DisplayUnits& units) {
+    std::string text = head(units);
+    for (const Survey& survey : workbook.surveys) {
+        const SurveyResult* result = findResult(results, survey.header.id);
+        if (result == nullptr) continue;
+        if (!ids.empty() && std::ranges::find(ids, survey.header.id) == ids.end()) continue;
+        for (const BoreResult& bore : result->bores)
+            text += line(survey.header, *result, bore, units);
+    }
+    return text;
+}
+
+} // namespace borewright
