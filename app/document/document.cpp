@@ -51,6 +51,7 @@ const Results& Document::results() const {
 }
 
 void Document::open(Workbook workbook) {
+    emit aboutToOpen();
     m_workbook = std::move(workbook);
     m_units = naturalUnits(m_workbook);
     m_results.reset();

@@ -49,6 +49,7 @@ public:
     void setUnits(const DisplayUnits& units);
 
 signals:
+    void aboutToOpen(); // the workbook is still the earlier one
     void changed(borewright::Change change);
 
 private:

@@ -25,6 +25,7 @@ struct Axis {
     std::string id;          // "A": what readings refer to; never changes once used
     std::string label;       // "along the crankshaft"
     double angleDegrees = 0; // from the crankshaft's line, 0 … 180
+    UnknownFields unknown{};
     friend bool operator==(const Axis&, const Axis&) = default;
 };
 
@@ -33,6 +34,7 @@ struct PortBand {
     TypedLength from;
     TypedLength to;
     std::vector<std::string> axes; // ids of the axes it cuts
+    UnknownFields unknown{};
     friend bool operator==(const PortBand&, const PortBand&) = default;
 };
 
@@ -42,6 +44,7 @@ struct BoreMap {
     std::optional<TypedLength> lowestRingLine; // the other end of ring travel
     std::vector<PortBand> ports;
     std::optional<TypedLength> gaugeFoot; // what the gauge's foot keeps it away from the closed end
+    UnknownFields unknown{};
     friend bool operator==(const BoreMap&, const BoreMap&) = default;
 };
 
@@ -56,6 +59,7 @@ enum class Judging {
 struct Level {
     TypedLength depth;
     Judging judging = Judging::byMap;
+    UnknownFields unknown{};
     friend bool operator==(const Level&, const Level&) = default;
 };
 
@@ -64,6 +68,7 @@ struct WallMark {
     Length depth;
     std::string axis;
     bool wall = false;
+    UnknownFields unknown{};
     friend bool operator==(const WallMark&, const WallMark&) = default;
 };
 

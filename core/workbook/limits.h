@@ -17,6 +17,7 @@ struct Limits {
     std::optional<TypedLength> sizeUpper;  // largest allowed largest size
     std::optional<TypedLength> outOfRound; // a difference of diameters
     std::optional<TypedLength> taper;      // a difference of diameters
+    UnknownFields unknown{};
     friend bool operator==(const Limits&, const Limits&) = default;
 };
 

@@ -32,6 +32,7 @@ struct Dial {
     TypedLength travel;     // how far the dial moves in all; a reading beyond cannot be
     Face face = Face::balanced;
     Larger larger = Larger::plus;
+    UnknownFields unknown{};
     friend bool operator==(const Dial&, const Dial&) = default;
 };
 
@@ -62,6 +63,7 @@ struct GaugeSetting {
     std::optional<TypedTemperature> blockTemperature;
     Expansion masterExpansion = Expansion::gaugeSteel;
     Expansion blockExpansion = Expansion::greyIron;
+    UnknownFields unknown{};
     friend bool operator==(const GaugeSetting&, const GaugeSetting&) = default;
 };
 
@@ -69,12 +71,14 @@ struct GaugeSetting {
 struct ZeroCheck {
     TypedLength shows;
     Timestamp time;
+    UnknownFields unknown{};
     friend bool operator==(const ZeroCheck&, const ZeroCheck&) = default;
 };
 
 struct Strike {
     std::string reason;
     Timestamp time;
+    UnknownFields unknown{};
     friend bool operator==(const Strike&, const Strike&) = default;
 };
 

@@ -28,6 +28,7 @@ struct Job {
 // What the user changed on the sheet.
 struct SheetText {
     std::optional<std::string> summary; // the customer's sentences; nothing = as suggested
+    UnknownFields unknown{};
     friend bool operator==(const SheetText&, const SheetText&) = default;
 };
 
