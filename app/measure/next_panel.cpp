@@ -29,7 +29,6 @@ NextPanel::NextPanel(const PageContext& context, EntryWalk& walk, QWidget* paren
     , m_detail(new QLabel(this))
     , m_became(new QLabel(this))
     , m_message(new QLabel(this))
-    , m_saved(new QLabel(this))
     , m_keys(new QLabel(this))
     , m_entry(new QLineEdit(this))
     , m_angle(new QLineEdit(this))
@@ -49,7 +48,6 @@ void NextPanel::buildPlace() {
     m_message->setWordWrap(true);
     m_detail->setWordWrap(true);
     m_became->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
-    m_saved->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
     m_keys->setText(tr("<b>Enter</b> keep &nbsp; <b>/</b> back &nbsp; <b>Enter</b> alone: skip "
                        "&nbsp; <b>*</b> repeat &nbsp; <b>−</b> <b>Enter</b> no wall here"));
     m_keys->setAccessibleName(tr("Keys: Enter keeps the reading, Enter alone skips, slash goes "
@@ -108,7 +106,6 @@ void NextPanel::layOut() {
     side->addWidget(m_unit);
     side->addWidget(m_angle);
     layout->addLayout(side, 1, 2);
-    layout->addWidget(m_saved, 1, 3, 1, 2);
     layout->addWidget(m_message, 2, 0, 1, 3);
     layout->addWidget(m_keys, 2, 3, 1, 2, Qt::AlignRight);
     layout->setColumnStretch(0, 3);
@@ -131,7 +128,6 @@ void NextPanel::scaleType() {
     pixels(m_became, m_bench ? 60 : 26, false);
     pixels(m_detail, m_bench ? 30 : 15, false);
     pixels(m_message, m_bench ? 30 : 15, false);
-    pixels(m_saved, m_bench ? 24 : 13, false);
     pixels(m_keys, m_bench ? 20 : 13, false);
     m_entry->setFixedWidth(QFontMetrics(m_entry->font()).horizontalAdvance(QStringLiteral("−00.000")) + 24);
     m_message->setMinimumHeight(QFontMetrics(m_message->font()).height() + 4);
@@ -215,10 +211,6 @@ void NextPanel::tell(const QString& sentence, bool refusal) {
     if (refusal) colours.setColor(QPalette::WindowText, style.outside);
     m_message->setPalette(colours);
     m_message->setText(sentence);
-}
-
-void NextPanel::setSaved(const QString& sentence) {
-    m_saved->setText(sentence);
 }
 
 void NextPanel::answer(const EntryWalk::Outcome& outcome) {

@@ -22,8 +22,6 @@ public:
     void focusEntry();
     // A sentence under the entry: a refusal or what was done.
     void tell(const QString& sentence, bool refusal);
-    // "Saved 10:42", beside the last reading.
-    void setSaved(const QString& sentence);
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
@@ -47,7 +45,6 @@ private:
     QLabel* m_detail;  // axis in words, what stands there, progress
     QLabel* m_became;  // "−1.5 → 3.5015 in"
     QLabel* m_message;
-    QLabel* m_saved;
     QLabel* m_keys;
     QLineEdit* m_entry;
     QLineEdit* m_angle;
