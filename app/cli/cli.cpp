@@ -1,0 +1,148 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/cli/cli.h"
+
+#include "app/cli/commands.h"
+#include "core/storage/posix_file_system.h"
+
+#include <CLI/CLI.hpp>
+
+#include <functional>
+#include <iostream>
+
+namespace borewright {
+namespace {
+
+// The options of every command, filled in by the parser, and which command was named.
+class Parser {
+public:
+    explicit Parser(const CliOutside& outside)
+        : m_outside(outside) {
+        m_app.set_version_flag("--version", "borewright " BOREWRIGHT_VERSION);
+        m_app.add_option("FILE", m_window, "workbook to open in the window");
+        m_app.require_subcommand(0, 1);
+        m_app.failure_message(CLI::FailureMessage::simple);
+        addCheck();
+        addSheet();
+        addResults();
+        addRecord();
+        addNew();
+        addPictures();
+    }
+
+    std::optional<int> run(std::vector<std::string> arguments) {
+        std::ranges::reverse(arguments); // CLI11 takes them from the back
+        try {
+            m_app.parse(arguments);
+        } catch (const CLI::ParseError& error) {
+            // --help and --version come this way too, with a status of zero.
+            const int status = m_app.exit(error, m_outside.out, m_outside.err);
+            return status == 0 ? exitWithin : exitWrong;
+        }
+        if (!m_command) return std::nullopt;
+        const Result<int> result = m_command();
+        if (result) return *result;
+        m_outside.err << "borewright: " << result.error().message() << "\n";
+        return exitWrong;
+    }
+
+private:
+    template<class Options, class Command>
+    CLI::App* add(const char* name, const char* help, Options& options, Command command) {
+        CLI::App* sub = m_app.add_subcommand(name, help);
+        sub->add_option("FILE", options.file, "workbook")->required();
+        sub->callback([this, &options, command] {
+            m_command = [this, &options, command] { return command(options, m_outside); };
+        });
+        return sub;
+    }
+
+    void addCheck() {
+        CLI::App* sub = add("check",
+                            "judge a survey; exits 0 all within, 1 something outside, 2 "
+                            "undecided, 3 file or usage wrong",
+                            m_check, checkCommand);
+        sub->add_option("--survey", m_check.survey, "name or id of a survey; else the last");
+        addUnits(sub, m_check.units);
+    }
+    void addSheet() {
+        CLI::App* sub = add("sheet", "print the sheet to a PDF file", m_sheet, sheetCommand);
+        sub->add_option("OUT.pdf", m_sheet.target, "where the sheet goes")->required();
+        sub->add_option("--paper", m_sheet.paper, "a4 or letter")
+            ->check(CLI::IsMember({"a4", "letter"}));
+        addUnits(sub, m_sheet.units);
+    }
+    void addResults() {
+        CLI::App* sub =
+            add("results", "write what was computed, as .json or .csv", m_results, resultsCommand);
+        sub->add_option("OUT", m_results.target, "OUT.json or OUT.csv")->required();
+        sub->add_option("--survey", m_results.survey, "name or id of a survey; else all");
+        addUnits(sub, m_results.units);
+    }
+    void addRecord() {
+        CLI::App* sub = add("record", "take readings in from a CSV file", m_record, recordCommand);
+        sub->add_option("READINGS.csv", m_record.readings, "bore, depth, axis, reading, unit")
+            ->required();
+        sub->add_option("--survey", m_record.survey, "survey to add to, or name of a new one");
+        sub->add_option("--kind", m_record.kind, "of a new survey")
+            ->check(CLI::IsMember({"as-found", "before-boring", "check", "final"}));
+        sub->add_option("--set", m_record.setSize,
+                        "of a new survey: size the gauge was set to (3.42in); readings are then "
+                        "deviations from it, else diameters");
+        sub->add_option("--larger", m_record.larger, "what a larger bore reads: plus or minus")
+            ->check(CLI::IsMember({"plus", "minus"}));
+        sub->add_flag("--add-levels", m_record.addLevels, "add depths that the plan does not have");
+        sub->add_flag("--take-good-rows", m_record.takeGoodRows,
+                      "take the good rows of a file with wrong ones");
+    }
+    void addNew() {
+        CLI::App* sub = add("new", "begin a workbook", m_new, newCommand);
+        sub->add_option("--bores", m_new.bores, "how many")->required();
+        sub->add_option("--size", m_new.size, "standard size: 3.5in, 88mm")->required();
+        sub->add_option("--depth", m_new.depth, "depth of a bore: 4in, 120mm")->required();
+        sub->add_option("--arrangement", m_new.arrangement, "inline, v or opposed");
+        sub->add_option("--open-end", m_new.openEnd, "what the open end is: \"head face\"");
+        sub->add_option("--levels", m_new.levels, "depths to measure at: 0.5,1.75,3");
+        sub->add_flag("--blind", m_new.blind, "no room for a stone beyond the closed end");
+        sub->add_option("--worn-size-to", m_new.wornTo, "largest size still good: 3.504in");
+        sub->add_option("--worn-out-of-round", m_new.wornOutOfRound, "still good: 3thou, 0.05mm");
+        sub->add_option("--worn-taper", m_new.wornTaper, "still good: 3thou, 0.05mm");
+    }
+    void addPictures() {
+        CLI::App* sub = add("pictures", "render each page as PNG", m_pictures, picturesCommand);
+        sub->add_option("FOLDER", m_pictures.folder, "where the pictures go")->required();
+        sub->add_option("--theme", m_pictures.theme, "light, dark or both")
+            ->check(CLI::IsMember({"light", "dark", "both"}));
+    }
+    static void addUnits(CLI::App* sub, std::string& units) {
+        sub->add_option("--units", units, "inch or metric; else as the workbook has it")
+            ->check(CLI::IsMember({"inch", "metric"}));
+    }
+
+    const CliOutside& m_outside;
+    CLI::App m_app{"Borewright: a bench workbook for measuring, honing and fitting engine "
+                   "cylinders.",
+                   "borewright"};
+    std::string m_window;
+    CheckOptions m_check;
+    SheetOptions m_sheet;
+    ResultsOptions m_results;
+    RecordOptions m_record;
+    NewOptions m_new;
+    PicturesOptions m_pictures;
+    std::function<Result<int>()> m_command;
+};
+
+} // namespace
+
+std::optional<int> runCommand(const std::vector<std::string>& arguments,
+                              const CliOutside& outside) {
+    return Parser(outside).run(arguments);
+}
+
+std::optional<int> runCommandLine(int argc, char** argv) {
+    PosixFileSystem files;
+    const SystemClock clock;
+    return runCommand({argv + 1, argv + argc}, {files, clock, std::cout, std::cerr});
+}
+
+} // namespace borewright

@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The command line, for scripts and for benches with no desk; runs without a display.
+//
+//   borewright [FILE]                                opens the window
+//   borewright check FILE [--survey NAME]            judges; see ExitStatus
+//   borewright sheet FILE OUT.pdf                    prints the sheet
+//   borewright results FILE OUT.json|OUT.csv         writes what was computed
+//   borewright record FILE READINGS.csv              takes readings in
+//   borewright new FILE --bores N --size 3.5in …     begins a workbook
+//   borewright pictures FILE FOLDER                  renders each page
+#pragma once
+
+#include "app/document/clock.h"
+#include "core/storage/file_system.h"
+
+#include <iosfwd>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace borewright {
+
+// What the program says to the script that called it.
+enum ExitStatus : int {
+    exitWithin = 0,    // all within; for other commands: done
+    exitOutside = 1,   // something outside, or not yet there while honing
+    exitUndecided = 2, // too close to call, not all measured that was asked, or nothing judged
+    exitWrong = 3,     // file or usage wrong; nothing was written
+};
+
+// What the commands reach the world by.
+struct CliOutside {
+    FileSystem& files;
+    const Clock& clock;
+    std::ostream& out;
+    std::ostream& err;
+};
+
+// Carries out a command (`arguments` without the program's name) and returns its exit status;
+// nothing where the window is wanted.
+std::optional<int> runCommand(const std::vector<std::string>& arguments, const CliOutside& outside);
+
+// The same for main(), with the real disk and clock, standard output and standard error.
+std::optional<int> runCommandLine(int argc, char** argv);
+
+} // namespace borewright

@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The commands behind the command line, a source file each. Each returns its exit status or
+// refuses; what it refuses is said on standard error and ends with exitWrong.
+#pragma once
+
+#include "app/cli/cli.h"
+#include "core/result.h"
+
+#include <string>
+#include <vector>
+
+namespace borewright {
+
+struct CheckOptions {
+    std::string file;
+    std::string survey; // name or id; empty = the last
+    std::string units;  // "inch", "metric"; empty = the workbook's own
+};
+Result<int> checkCommand(const CheckOptions& options, const CliOutside& outside);
+
+struct ResultsOptions {
+    std::string file;
+    std::string target;
+    std::string survey; // empty = all
+    std::string units;
+};
+Result<int> resultsCommand(const ResultsOptions& options, const CliOutside& outside);
+
+struct RecordOptions {
+    std::string file;
+    std::string readings;
+    std::string survey; // name or id of one that is there, else the name of a new one
+    std::string kind;   // of a new one
+    // Of a new survey: the size the gauge was set to makes its readings deviations; without it
+    // they are diameters.
+    std::string setSize;
+    std::string larger = "plus";
+    bool addLevels = false; // at depths that the plan does not have yet
+    bool takeGoodRows = false;
+};
+Result<int> recordCommand(const RecordOptions& options, const CliOutside& outside);
+
+struct NewOptions {
+    std::string file;
+    int bores = 0;
+    std::string size;
+    std::string depth;
+    std::string arrangement = "inline";
+    std::string openEnd;
+    std::string levels; // "0.5,1.75,3"; empty = as proposed
+    std::string wornTo;
+    std::string wornOutOfRound;
+    std::string wornTaper;
+    bool blind = false;
+};
+Result<int> newCommand(const NewOptions& options, const CliOutside& outside);
+
+struct SheetOptions {
+    std::string file;
+    std::string target;
+    std::string paper = "a4";
+    std::string units;
+};
+Result<int> sheetCommand(const SheetOptions& options, const CliOutside& outside);
+
+struct PicturesOptions {
+    std::string file;
+    std::string folder;
+    std::string theme = "both";
+};
+Result<int> picturesCommand(const PicturesOptions& options, const CliOutside& outside);
+
+} // namespace borewright
