@@ -1,0 +1,120 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/block/committed_field.h"
+
+#include <QEvent>
+#include <QKeyEvent>
+#include <QVBoxLayout>
+
+namespace borewright {
+namespace {
+
+// A label in the vermillion of Okabe and Ito, following the palette.
+class RefusalLabel final : public QLabel {
+public:
+    explicit RefusalLabel(QWidget* parent)
+        : QLabel(parent) {
+        setWordWrap(true);
+        setTextFormat(Qt::PlainText);
+        colour();
+        hide();
+    }
+
+protected:
+    void changeEvent(QEvent* event) override {
+        QLabel::changeEvent(event);
+        if (event->type() == QEvent::ParentChange || event->type() == QEvent::PaletteChange)
+            colour();
+    }
+
+private:
+    void colour() {
+        const QPalette around = parentWidget() != nullptr ? parentWidget()->palette() : palette();
+        const bool dark = around.color(QPalette::Window).lightness() < 128;
+        const QColor ink = dark ? QColor(0xff, 0x8a, 0x4c) : QColor(0xb0, 0x46, 0x00);
+        if (palette().color(QPalette::WindowText) == ink) return;
+        QPalette own = palette();
+        own.setColor(QPalette::WindowText, ink);
+        setPalette(own);
+    }
+};
+
+} // namespace
+
+QLabel* makeRefusalLabel(QWidget* parent) {
+    return new RefusalLabel(parent);
+}
+
+CommittedField::CommittedField(const QString& label, Commit commit, QWidget* parent)
+    : QWidget(parent)
+    , m_commit(std::move(commit))
+    , m_label(new QLabel(this))
+    , m_edit(new QLineEdit(this))
+    , m_refusal(makeRefusalLabel(this)) {
+    m_label->setBuddy(m_edit);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(3);
+    column->addWidget(m_label);
+    column->addWidget(m_edit);
+    column->addWidget(m_refusal);
+    column->addStretch();
+    setFocusProxy(m_edit);
+    setLabel(label);
+    m_edit->installEventFilter(this);
+    connect(m_edit, &QLineEdit::editingFinished, this, &CommittedField::commitNow);
+}
+
+void CommittedField::showData(const QString& text) {
+    const bool busy = m_edit->hasFocus() && m_edit->text() != m_shown;
+    m_shown = text;
+    if (busy || m_edit->text() == text) return;
+    m_edit->setText(text);
+    m_edit->setCursorPosition(0);
+    refuse({});
+}
+
+void CommittedField::setHint(const QString& hint) {
+    m_edit->setPlaceholderText(hint);
+}
+
+void CommittedField::setLabel(const QString& label) {
+    m_label->setText(label);
+    m_label->setVisible(!label.isEmpty());
+    m_edit->setAccessibleName(label);
+}
+
+void CommittedField::setSpokenName(const QString& name) {
+    m_edit->setAccessibleName(name);
+}
+
+void CommittedField::refuse(const QString& sentence) {
+    m_refusal->setText(sentence);
+    m_refusal->setVisible(!sentence.isEmpty());
+    m_edit->setAccessibleDescription(sentence);
+}
+
+bool CommittedField::commitNow() {
+    if (m_edit->text() == m_shown) {
+        refuse({});
+        return true;
+    }
+    const auto done = m_commit(m_edit->text());
+    refuse(done ? QString() : QString::fromStdString(done.error().what));
+    // Where the change made no difference, the data's own wording comes back.
+    if (done) m_edit->setText(m_shown);
+    return done.has_value();
+}
+
+bool CommittedField::eventFilter(QObject* watched, QEvent* event) {
+    if (event->type() == QEvent::KeyPress) {
+        const auto* key = static_cast<QKeyEvent*>(event);
+        if (key->key() == Qt::Key_Escape && m_edit->text() != m_shown) {
+            m_edit->setText(m_shown);
+            refuse({});
+            return true;
+        }
+    }
+    return QWidget::eventFilter(watched, event);
+}
+
+} // namespace borewright

@@ -1,0 +1,137 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/document/save_worker.h"
+
+#include "core/storage/hash.h"
+#include "core/storage/saver.h"
+#include "core/storage/workbook_file.h"
+
+#include <algorithm>
+#include <filesystem>
+
+namespace borewright {
+namespace {
+
+bool sameFile(const FileFacts& a, const FileFacts& b) {
+    return a.size == b.size && a.modified == b.modified && a.id == b.id;
+}
+
+// Whether the file holds what was last read or written here, or what a failed attempt left there.
+bool isOurs(FileSystem& files, const SaveJob& job) {
+    const auto facts = files.facts(job.path);
+    if (!facts) return true; // nothing there to be lost; what else is wrong the saver says
+    if (job.mark && sameFile(job.mark->facts, *facts)) return true;
+    const auto content = files.read(job.path, largestWorkbookFile);
+    if (!content) return false;
+    const std::uint64_t hash = fnv1a(*content);
+    return (job.mark && job.mark->hash == hash) ||
+           std::ranges::find(job.attempted, hash) != job.attempted.end();
+}
+
+// A name in the rescue folder that no file has: what an earlier failure left there is kept.
+std::string freeRescuePath(FileSystem& files, const SaveJob& job) {
+    const std::filesystem::path folder(job.rescueFolder);
+    const std::string stem = "rescue-" + std::filesystem::path(job.path).stem().string();
+    std::string name = stem;
+    for (int n = 2; n < 1000; ++n) {
+        const auto facts = files.facts((folder / (name + ".borebook")).string());
+        if (!facts && facts.error() == FileFault::notFound) break;
+        name = stem + "-" + std::to_string(n);
+    }
+    return (folder / (name + ".borebook")).string();
+}
+
+void rescue(FileSystem& files, const SaveJob& job, const std::string& bytes, SaveAnswer& answer) {
+    answer.rescuePath = job.rescuePath;
+    answer.rescuedRevision = job.rescuedRevision;
+    if (!job.rescuePath.empty() && job.rescuedRevision == job.revision) return;
+    if (auto made = files.makeFolders(job.rescueFolder); !made) {
+        answer.rescueProblem = inWords(made.error());
+        return;
+    }
+    const std::string path = job.rescuePath.empty() ? freeRescuePath(files, job) : job.rescuePath;
+    if (auto saved = save(files, path, bytes); !saved) {
+        answer.rescueProblem = saved.error().message();
+        return;
+    }
+    answer.rescuePath = path;
+    answer.rescuedRevision = job.revision;
+}
+
+} // namespace
+
+SaveAnswer runSave(FileSystem& files, const SaveJob& job) {
+    SaveAnswer answer;
+    answer.id = job.id;
+    answer.revision = job.revision;
+    const std::string bytes = writeWorkbook(job.workbook);
+    answer.hash = fnv1a(bytes);
+    const auto back = readWorkbook(bytes);
+    if (!back || *back != job.workbook) {
+        answer.problem = "the file could not be opened again (" +
+                         (back ? "it would differ" : back.error().message()) + ")";
+    } else if (!job.overwrite && !isOurs(files, job)) {
+        answer.changedUnderneath = true;
+        answer.problem = "somebody else changed the file";
+    } else if (const auto saved = save(files, job.path, bytes)) {
+        answer.mark = FileMark{answer.hash, saved->facts};
+        if (!job.rescuePath.empty()) (void)files.remove(job.rescuePath);
+        return answer;
+    } else {
+        answer.problem = saved.error().message();
+    }
+    rescue(files, job, bytes, answer);
+    return answer;
+}
+
+SaveWorker::SaveWorker(FileSystem& files, std::function<void()> answered)
+    : m_files(files)
+    , m_answered(std::move(answered))
+    , m_thread([this] { work(); }) {}
+
+SaveWorker::~SaveWorker() {
+    {
+        const std::lock_guard lock(m_mutex);
+        m_ending = true;
+    }
+    m_changed.notify_all();
+    m_thread.join();
+}
+
+void SaveWorker::post(SaveJob job) {
+    {
+        const std::lock_guard lock(m_mutex);
+        m_answer.reset();
+        m_job = std::move(job);
+    }
+    m_changed.notify_all();
+}
+
+std::optional<SaveAnswer> SaveWorker::take() {
+    const std::lock_guard lock(m_mutex);
+    return std::exchange(m_answer, std::nullopt);
+}
+
+bool SaveWorker::wait(std::chrono::milliseconds most) {
+    std::unique_lock lock(m_mutex);
+    return m_changed.wait_for(lock, most, [this] { return m_answer.has_value(); });
+}
+
+void SaveWorker::work() {
+    std::unique_lock lock(m_mutex);
+    for (;;) {
+        m_changed.wait(lock, [this] { return m_ending || m_job; });
+        if (!m_job) return;
+        const SaveJob job = std::move(*m_job);
+        m_job.reset();
+        lock.unlock();
+        SaveAnswer answer = runSave(m_files, job);
+        lock.lock();
+        m_answer = std::move(answer);
+        lock.unlock();
+        m_changed.notify_all();
+        m_answered();
+        lock.lock();
+    }
+}
+
+} // namespace borewright

@@ -1,0 +1,85 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// One save of a workbook, and the thread that does them one after another. Used by the autosaver
+// alone.
+#pragma once
+
+#include "core/storage/file_system.h"
+#include "core/workbook/workbook.h"
+
+#include <condition_variable>
+#include <cstdint>
+#include <functional>
+#include <mutex>
+#include <optional>
+#include <string>
+#include <thread>
+#include <vector>
+
+namespace borewright {
+
+// What the file held when it was last read or written here.
+struct FileMark {
+    std::uint64_t hash = 0; // of the content
+    FileFacts facts;
+};
+
+struct SaveJob {
+    std::uint64_t id = 0;
+    Workbook workbook;
+    std::uint64_t revision = 0;
+    std::string path;
+    std::optional<FileMark> mark; // nothing: the file is not there yet
+    // Of contents that failed attempts may have left in place (all but the last flush worked).
+    std::vector<std::uint64_t> attempted;
+    bool overwrite = false; // whatever is there
+    std::string rescueFolder;
+    std::string rescuePath; // of the copy that stands for this workbook; empty: none yet
+    std::uint64_t rescuedRevision = 0;
+};
+
+struct SaveAnswer {
+    std::uint64_t id = 0;
+    std::uint64_t revision = 0;
+    std::uint64_t hash = 0;       // of the bytes that were to be saved
+    std::optional<FileMark> mark; // present: they are on the disk, at the job's path
+    std::string problem;          // why not: "the disk is full"
+    bool changedUnderneath = false;
+    std::string rescuePath;
+    std::uint64_t rescuedRevision = 0;
+    std::string rescueProblem; // why there is no rescue copy of this revision
+};
+
+// Saves at the job's path, unless somebody else changed the file there or the bytes could not be
+// read back as this very workbook; where that fails, in the rescue folder. Removes the rescue copy
+// when the path holds the workbook.
+SaveAnswer runSave(FileSystem& files, const SaveJob& job);
+
+class SaveWorker {
+public:
+    // `answered` is called from the worker's thread when an answer can be taken.
+    SaveWorker(FileSystem& files, std::function<void()> answered);
+    ~SaveWorker(); // waits for the job under way
+    SaveWorker(const SaveWorker&) = delete;
+    SaveWorker& operator=(const SaveWorker&) = delete;
+
+    // Starts a job; the answer of the one before must have been taken.
+    void post(SaveJob job);
+    // The answer, once.
+    std::optional<SaveAnswer> take();
+    // Waits until an answer can be taken, at most this long.
+    bool wait(std::chrono::milliseconds most);
+
+private:
+    void work();
+
+    FileSystem& m_files;
+    std::function<void()> m_answered;
+    std::mutex m_mutex;
+    std::condition_variable m_changed;
+    std::optional<SaveJob> m_job;
+    std::optional<SaveAnswer> m_answer;
+    bool m_ending = false;
+    std::thread m_thread;
+};
+
+} // namespace borewright
