@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/block/bore_form.h"
+#include "app/block/bore_details.h"
 
 #include "app/block/fold.h"
 #include "app/block/form_grid.h"
@@ -15,7 +15,7 @@ Result<void> insideBore(const std::optional<TypedLength>& length, const Bore& bo
     if (length && length->value() < Length())
         return refuse("A depth runs from the open end down, so it cannot be below zero.");
     if (length && bore.depth && length->value() > bore.depth->value())
-        return refuse(QCoreApplication::translate("BoreForm", "That is below the bore, which is %1 "
+        return refuse(QCoreApplication::translate("BoreDetails", "That is below the bore, which is %1 "
                                                               "deep.")
                           .arg(shownLength(bore.depth))
                           .toStdString());
@@ -30,13 +30,13 @@ Result<void> notBelowZero(const std::optional<TypedLength>& length, const Bore&)
 } // namespace
 
 QStringList surfaceNames() {
-    return {QCoreApplication::translate("BoreForm", "iron"),
-            QCoreApplication::translate("BoreForm", "iron sleeve in aluminium"),
-            QCoreApplication::translate("BoreForm", "plated"),
-            QCoreApplication::translate("BoreForm", "bare aluminium")};
+    return {QCoreApplication::translate("BoreDetails", "iron"),
+            QCoreApplication::translate("BoreDetails", "iron sleeve in aluminium"),
+            QCoreApplication::translate("BoreDetails", "plated"),
+            QCoreApplication::translate("BoreDetails", "bare aluminium")};
 }
 
-BoreForm::BoreForm(BoreScope& scope, QWidget* parent)
+BoreDetails::BoreDetails(BoreScope& scope, QWidget* parent)
     : QWidget(parent)
     , m_scope(scope)
     , m_which(new LabelledChoice(tr("These are"), {}, [this](int row) {
@@ -50,11 +50,11 @@ BoreForm::BoreForm(BoreScope& scope, QWidget* parent)
     m_map = new Fold(tr("Bore map"), makeMap(), this);
     column->addWidget(m_more);
     column->addWidget(m_map);
-    connect(&scope, &BoreScope::changed, this, &BoreForm::refresh);
+    connect(&scope, &BoreScope::changed, this, &BoreDetails::refresh);
     refresh();
 }
 
-QWidget* BoreForm::makeMain() {
+QWidget* BoreDetails::makeMain() {
     auto* grid = new FormGrid(4);
     grid->add(m_which);
     addLength(*grid, tr("Standard size"), tr("3.5 in or 86 mm"),
@@ -72,7 +72,7 @@ QWidget* BoreForm::makeMain() {
     return grid;
 }
 
-QWidget* BoreForm::makeMore() {
+QWidget* BoreDetails::makeMore() {
     auto* grid = new FormGrid(4);
     m_combustion = new LabelledChoice(
         tr("Combustion at"), {tr("the open end"), tr("the closed end")}, [this](int row) {
@@ -93,7 +93,7 @@ QWidget* BoreForm::makeMore() {
     return grid;
 }
 
-QWidget* BoreForm::makeMap() {
+QWidget* BoreDetails::makeMap() {
     auto* box = new QWidget;
     auto* column = new QVBoxLayout(box);
     column->setContentsMargins(0, 0, 0, 0);
@@ -113,7 +113,7 @@ QWidget* BoreForm::makeMap() {
     return box;
 }
 
-void BoreForm::addLength(FormGrid& grid, const QString& label, const QString& hint, Slot slot,
+void BoreDetails::addLength(FormGrid& grid, const QString& label, const QString& hint, Slot slot,
                          Check check) {
     auto* field = new CommittedField(label, [this, label, slot, check](const QString& text) {
         return commitLength(label.toLower(), text, slot, check);
@@ -122,7 +122,7 @@ void BoreForm::addLength(FormGrid& grid, const QString& label, const QString& hi
     grid.add(field);
 }
 
-Result<void> BoreForm::commitLength(const QString& label, const QString& text, const Slot& slot,
+Result<void> BoreDetails::commitLength(const QString& label, const QString& text, const Slot& slot,
                                     const Check& check) {
     const Bore* shown = m_scope.shown();
     if (shown == nullptr) return refuse("First say how many bores the block has.");
@@ -133,7 +133,7 @@ Result<void> BoreForm::commitLength(const QString& label, const QString& text, c
     return m_scope.change(label, [&](Bore& bore) { slot(bore) = *length; });
 }
 
-void BoreForm::refresh() {
+void BoreDetails::refresh() {
     const Block& block = m_scope.document().workbook().block;
     QStringList names{tr("all bores alike")};
     std::vector<int> numbers{0};
@@ -167,7 +167,7 @@ void BoreForm::refresh() {
     refreshSummaries(*bore);
 }
 
-void BoreForm::refreshSummaries(const Bore& bore) {
+void BoreDetails::refreshSummaries(const Bore& bore) {
     QStringList more{surfaceNames().at(static_cast<int>(bore.surface))};
     if (bore.roomAtClosedEnd)
         more << (bore.roomAtClosedEnd->value() == Length()

@@ -14,10 +14,10 @@ namespace borewright {
 class Fold;
 class FormGrid;
 
-class BoreForm : public QWidget {
+class BoreDetails : public QWidget {
     Q_OBJECT
 public:
-    explicit BoreForm(BoreScope& scope, QWidget* parent = nullptr);
+    explicit BoreDetails(BoreScope& scope, QWidget* parent = nullptr);
 
 private:
     using Slot = std::function<std::optional<TypedLength>&(Bore&)>;
