@@ -52,7 +52,8 @@ TEST(Form, OutOfRoundIsTheWorstDifferenceAtOneDepth) {
 }
 
 TEST(Form, TaperIsAlongOneAxisNeverAcrossTwo) {
-    const auto form = formOf(bore({"0", "0.1"}, {"3", "3.1"}), axes, TaperRule::largestLessSmallest);
+    const auto form =
+        formOf(bore({"0", "0.1"}, {"3", "3.1"}), axes, TaperRule::largestLessSmallest);
     EXPECT_EQ(form->worstTaper->taper, thou("0.1"));
 }
 

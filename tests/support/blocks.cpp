@@ -13,7 +13,8 @@ Workbook inchBlock(int bores, const std::vector<std::string>& depths) {
         bore.standardSize = typedIn("3.5000");
         bore.depth = typedIn("4.00");
         bore.openEnd = "head face";
-        for (const std::string& depth : depths) bore.levels.push_back({typedIn(depth), {}});
+        for (const std::string& depth : depths)
+            bore.levels.push_back({typedIn(depth), {}});
         workbook.block.bores.push_back(bore);
     }
     return workbook;
@@ -53,8 +54,8 @@ void typeShape(Workbook& workbook, const std::string& survey, int bore, const Sh
         }
 }
 
-LimitSet& addWornLimits(Workbook& workbook, const std::string& size_in, const std::string& round_thou,
-                        const std::string& taper_thou) {
+LimitSet& addWornLimits(Workbook& workbook, const std::string& size_in,
+                        const std::string& round_thou, const std::string& taper_thou) {
     LimitSet set;
     set.id = freshLimitSetId(workbook);
     set.name = "worn";

@@ -10,8 +10,8 @@
 namespace borewright::test {
 
 // An inch block of `bores` bores in line, standard 3.5000, depth 4.00, no map, levels as given.
-Workbook inchBlock(int bores, const std::vector<std::string>& depths = {"0.5", "1.25", "2", "2.75",
-                                                                        "3.5"});
+Workbook inchBlock(int bores,
+                   const std::vector<std::string>& depths = {"0.5", "1.25", "2", "2.75", "3.5"});
 
 // Adds a survey set on 3.5000 with a tenth dial, readings in thou.
 std::string addSurvey(Workbook& workbook, SurveyKind kind, const std::string& name);
@@ -26,7 +26,7 @@ using Shape = std::function<double(double depth_in, const std::string& axis)>;
 void typeShape(Workbook& workbook, const std::string& survey, int bore, const Shape& shape);
 
 // Adds worn limits: size up to, out-of-round, taper ("" = not given).
-LimitSet& addWornLimits(Workbook& workbook, const std::string& size_in, const std::string& round_thou,
-                        const std::string& taper_thou);
+LimitSet& addWornLimits(Workbook& workbook, const std::string& size_in,
+                        const std::string& round_thou, const std::string& taper_thou);
 
 } // namespace borewright::test

@@ -11,8 +11,8 @@
 namespace borewright {
 
 inline void PrintTo(Length value, std::ostream* out) {
-    *out << format(value, Unit::inch, 7, Sign::plain) << " in = "
-         << format(value, Unit::millimetre, 6, Sign::plain) << " mm";
+    *out << format(value, Unit::inch, 7, Sign::plain)
+         << " in = " << format(value, Unit::millimetre, 6, Sign::plain) << " mm";
 }
 
 namespace test {
@@ -22,14 +22,30 @@ inline TypedLength typed(std::string_view text, Unit unit) {
     if (!result) throw std::runtime_error("test data: " + result.error().message());
     return *result;
 }
-inline TypedLength typedIn(std::string_view text) { return typed(text, Unit::inch); }
-inline TypedLength typedThou(std::string_view text) { return typed(text, Unit::thou); }
-inline TypedLength typedMm(std::string_view text) { return typed(text, Unit::millimetre); }
-inline TypedLength typedUm(std::string_view text) { return typed(text, Unit::micrometre); }
-inline Length in(std::string_view text) { return typedIn(text).value(); }
-inline Length thou(std::string_view text) { return typedThou(text).value(); }
-inline Length mm(std::string_view text) { return typedMm(text).value(); }
-inline Length um(std::string_view text) { return typedUm(text).value(); }
+inline TypedLength typedIn(std::string_view text) {
+    return typed(text, Unit::inch);
+}
+inline TypedLength typedThou(std::string_view text) {
+    return typed(text, Unit::thou);
+}
+inline TypedLength typedMm(std::string_view text) {
+    return typed(text, Unit::millimetre);
+}
+inline TypedLength typedUm(std::string_view text) {
+    return typed(text, Unit::micrometre);
+}
+inline Length in(std::string_view text) {
+    return typedIn(text).value();
+}
+inline Length thou(std::string_view text) {
+    return typedThou(text).value();
+}
+inline Length mm(std::string_view text) {
+    return typedMm(text).value();
+}
+inline Length um(std::string_view text) {
+    return typedUm(text).value();
+}
 
 } // namespace test
 } // namespace borewright

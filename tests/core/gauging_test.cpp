@@ -1,0 +1,143 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/gauging/gauging.h"
+#include "tests/support/blocks.h"
+
+#include <gtest/gtest.h>
+
+namespace borewright {
+namespace {
+
+using namespace test;
+
+GaugeSetting tenth(std::string_view setTo) {
+    GaugeSetting gauge;
+    gauge.setSize = typedIn(setTo);
+    return gauge;
+}
+
+TEST(Gauging, ADeviationCountsWithTheDialsOwnSign) {
+    GaugeSetting gauge = tenth("3.5000");
+    EXPECT_EQ(diameterAt20(typedThou("-1.5"), gauge), in("3.4985"));
+    gauge.dial.larger = Dial::Larger::minus;
+    EXPECT_EQ(diameterAt20(typedThou("-1.5"), gauge), in("3.5015"));
+    EXPECT_EQ(diameterAt20(typedUm("20"), gauge), in("3.5") - um("20"));
+}
+
+TEST(Gauging, ADiameterIsItself) {
+    GaugeSetting gauge = tenth("3.5000");
+    gauge.entry = Entry::diameter;
+    gauge.dial.larger = Dial::Larger::minus;
+    EXPECT_EQ(diameterAt20(typedIn("3.5015"), gauge), in("3.5015"));
+    EXPECT_EQ(deviationOf(typedIn("3.5015"), gauge), thou("1.5"));
+}
+
+TEST(Gauging, NoTemperaturesNoCorrection) {
+    GaugeSetting gauge = tenth("3.5000");
+    gauge.blockTemperature = *readTemperature("30", Scale::celsius);
+    EXPECT_FALSE(correctsTemperature(gauge)) << "one of two is not enough";
+    EXPECT_EQ(diameterAt20(typedThou("0"), gauge), in("3.5000"));
+}
+
+std::string refusal(const char* text, Unit unit, const GaugeSetting& gauge,
+                    std::optional<Length> standard = std::nullopt) {
+    const auto checked = checkReading(typed(text, unit), gauge, standard);
+    return checked ? "kept" : checked.error().what;
+}
+
+TEST(Refusing, ADiameterWhereADeviationIsMeant) {
+    const GaugeSetting gauge = tenth("3.4200");
+    const std::string looks = " looks like a diameter; this survey takes deviations from 3.4200 in";
+    EXPECT_EQ(refusal("3.4215", Unit::thou, gauge), "3.4215 thou" + looks);
+    EXPECT_EQ(refusal("3.4215", Unit::inch, gauge), "3.4215 in" + looks);
+    EXPECT_EQ(refusal("3.4", Unit::thou, gauge), "kept") << "3.4 thou is a fair reading";
+    EXPECT_EQ(refusal("3.42", Unit::thou, gauge), "kept");
+    EXPECT_EQ(refusal("86.9", Unit::millimetre, gauge), "86.9 mm" + looks);
+}
+
+TEST(Refusing, BeyondTheDial) {
+    const GaugeSetting gauge = tenth("3.4200");
+    EXPECT_EQ(refusal("50", Unit::thou, gauge), "kept");
+    EXPECT_EQ(refusal("-50.1", Unit::thou, gauge),
+              "-50.1 thou is beyond the dial, which moves 50 thou either way");
+}
+
+TEST(Refusing, ADeviationWhereADiameterIsMeant) {
+    GaugeSetting gauge = tenth("3.4200");
+    gauge.entry = Entry::diameter;
+    EXPECT_EQ(refusal("-1.5", Unit::thou, gauge),
+              "-1.5 thou is no diameter; this survey takes the size itself");
+    EXPECT_EQ(refusal("3.42", Unit::thou, gauge),
+              "3.42 thou is no diameter; this survey takes the size itself");
+    EXPECT_EQ(refusal("3.4215", Unit::inch, gauge), "kept");
+    EXPECT_NE(refusal("3.5", Unit::inch, gauge), "kept") << "the dial does not reach";
+    gauge.setSize.reset();
+    EXPECT_EQ(refusal("4", Unit::inch, gauge, in("3.42")),
+              "4 in is more than a tenth off this bore's size");
+}
+
+TEST(Refusing, ADeviationFromNothing) {
+    EXPECT_EQ(refusal("1", Unit::thou, GaugeSetting()),
+              "enter the size the gauge was set to first");
+    EXPECT_FALSE(diameterAt20(typedThou("1"), GaugeSetting()));
+}
+
+class Odd : public testing::Test {
+protected:
+    Odd() {
+        workbook = inchBlock(1);
+        survey = addSurvey(workbook, SurveyKind::asFound, "found");
+    }
+    std::string why(const char* depth, const char* axis, const char* thou_) {
+        type(workbook, survey, 1, depth, axis, thou_);
+        const Survey& s = *findSurvey(workbook, survey);
+        return oddness(s, s.readings.back()).value_or("");
+    }
+    Workbook workbook;
+    std::string survey;
+};
+
+TEST_F(Odd, ATurnedSignStandsOutAgainstItsNeighbours) {
+    EXPECT_EQ(why("0.5", "A", "2.1"), "") << "the first of a bore has nobody to differ from";
+    EXPECT_EQ(why("2", "A", "1.2"), "");
+    EXPECT_EQ(why("1.25", "A", "-1.6"), "differs by 2.8 thou or more from every reading beside it");
+}
+
+TEST_F(Odd, RealWearIsNotAccused) {
+    // A ridge: no wear at 0.5, four thou just below, easing downward.
+    EXPECT_EQ(why("0.5", "A", "0.2"), "");
+    EXPECT_EQ(why("0.5", "B", "0.3"), "");
+    EXPECT_EQ(why("1.25", "A", "2.4"), "differs by 2.2 thou or more from every reading beside it")
+        << "A is odd until B is read: a step of 2.2 to all it has beside it";
+    EXPECT_EQ(why("1.25", "B", "4.3"), "");
+    const Survey& s = *findSurvey(workbook, survey);
+    EXPECT_FALSE(oddness(s, s.readings[2])) << "with B read beside it, it no longer is";
+}
+
+TEST_F(Odd, FinerThanTheDialOrBeyondATurn) {
+    EXPECT_EQ(why("0.5", "A", "0.003"), "finer than this dial can be read");
+    EXPECT_EQ(why("1.25", "A", "10.1"), "more than one turn of the dial from the set size");
+}
+
+TEST(Gauge, RepeatsAreAveragedAndStruckOnesLeftOut) {
+    Workbook workbook = inchBlock(1, {"1"});
+    const std::string survey = addSurvey(workbook, SurveyKind::final, "final");
+    for (const char* reading : {"1.0", "1.1", "1.3", "9.0"})
+        type(workbook, survey, 1, "1", "A", reading);
+    findSurvey(workbook, survey)->readings[3].struck = Strike{"knocked", {}};
+    const auto gauged = gauge(workbook, *findSurvey(workbook, survey));
+    ASSERT_EQ(gauged.size(), 2U) << "A read, B asked for";
+    EXPECT_EQ(gauged[0].repeats, 3);
+    EXPECT_EQ(gauged[0].diameter, in("3.5") + Length::fromPicometres(28'786'667)); // 1.1333… thou
+    EXPECT_FALSE(gauged[1].diameter) << "a missing reading is not zero";
+}
+
+TEST(ZeroChecks, TellTheSpreadAndTheLast) {
+    SurveyHeader header;
+    EXPECT_FALSE(zeroDrift(header));
+    header.zeroChecks = {{typedUm("0"), {}}, {typedUm("6"), {}}};
+    EXPECT_EQ(zeroDrift(header)->spread, um("6"));
+    EXPECT_EQ(zeroDrift(header)->last, um("6"));
+}
+
+} // namespace
+} // namespace borewright
