@@ -49,8 +49,10 @@ private:
     void skipSpace() {
         for (; !atEnd(); ++m_at) {
             const char c = peek();
-            if (c == '\n') ++m_line;
-            else if (c != ' ' && c != '\t' && c != '\r') return;
+            if (c == '\n')
+                ++m_line;
+            else if (c != ' ' && c != '\t' && c != '\r')
+                return;
         }
     }
 
@@ -161,7 +163,8 @@ private:
             return true;
         }
         std::uint32_t character = 0;
-        if (letter != 'u' || !readHex(character)) return fail("a '\\' stands before what it cannot");
+        if (letter != 'u' || !readHex(character))
+            return fail("a '\\' stands before what it cannot");
         if (character >= 0xD800 && character <= 0xDBFF) {
             std::uint32_t low = 0;
             if (peek() != '\\' || next() != 'u' || !readHex(low) || low < 0xDC00 || low > 0xDFFF)
@@ -180,10 +183,14 @@ private:
         for (std::size_t i = m_at + 2; i < m_at + 6; ++i) {
             const char c = m_bytes[i];
             std::uint32_t digit = 0;
-            if (isDigit(c)) digit = static_cast<std::uint32_t>(c - '0');
-            else if (c >= 'a' && c <= 'f') digit = static_cast<std::uint32_t>(c - 'a' + 10);
-            else if (c >= 'A' && c <= 'F') digit = static_cast<std::uint32_t>(c - 'A' + 10);
-            else return false;
+            if (isDigit(c))
+                digit = static_cast<std::uint32_t>(c - '0');
+            else if (c >= 'a' && c <= 'f')
+                digit = static_cast<std::uint32_t>(c - 'a' + 10);
+            else if (c >= 'A' && c <= 'F')
+                digit = static_cast<std::uint32_t>(c - 'A' + 10);
+            else
+                return false;
             character = character * 16 + digit;
         }
         m_at += 6;
@@ -226,14 +233,6 @@ private:
             return value.kind = JsonValue::Kind::boolean, true;
         if (!value.text.empty()) return fail("'" + shortened(value.text) + "' is not a value");
         return fail(found() + " where a value must be");
-    }
-
-    static std::string shortened(const std::string& text) {
-        if (text.size() <= 40) return text;
-        std::size_t length = 40;
-        while ((static_cast<unsigned char>(text[length]) & 0xC0) == 0x80)
-            --length;
-        return text.substr(0, length) + "…";
     }
 
     std::string_view m_bytes;

@@ -57,7 +57,8 @@ std::string quoteJson(std::string_view text) {
         default:
             if (static_cast<unsigned char>(c) < 0x20)
                 out += fmt::format("\\u{:04x}", static_cast<unsigned>(c));
-            else out += c;
+            else
+                out += c;
         }
     }
     return out + "\"";

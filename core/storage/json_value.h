@@ -18,8 +18,8 @@ struct JsonValue {
 
     Kind kind = Kind::null;
     int line = 0;
-    std::string key;  // of a member of an object
-    std::string text; // of a string; of a number or boolean as written
+    std::string key;              // of a member of an object
+    std::string text;             // of a string; of a number or boolean as written
     std::vector<JsonValue> items; // elements, or members in the order of the file
 };
 

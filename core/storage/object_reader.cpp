@@ -76,7 +76,7 @@ void readValue(const JsonValue& value, TypedLength& into, Trouble& trouble) {
     if (read->unit() == Unit::inch) {
         const auto metric = readTyped(value.text, Unit::millimetre);
         if (!metric || metric->unit() != Unit::inch)
-            return trouble.at(value, "'" + value.text + "' has no unit");
+            return trouble.at(value, "'" + shortened(value.text) + "' has no unit");
     }
     into = std::move(*read);
 }
@@ -97,7 +97,7 @@ void readValue(const JsonValue& value, Timestamp& into, Trouble& trouble) {
 void readValue(const JsonValue& value, TypedTemperature& into, Trouble& trouble) {
     if (!isKind(value, JsonValue::Kind::string, trouble)) return;
     if (!value.text.ends_with('C') && !value.text.ends_with('F'))
-        return trouble.at(value, "'" + value.text.substr(0, 40) + "' has no C or F behind it");
+        return trouble.at(value, "'" + shortened(value.text) + "' has no C or F behind it");
     auto read = readTemperature(value.text, Scale::celsius);
     if (!read) return trouble.at(value, read.error().message());
     into = std::move(*read);
@@ -111,10 +111,10 @@ ObjectReader::ObjectReader(const JsonValue& value, Trouble& trouble)
 
 const JsonValue* ObjectReader::find(std::string_view key) {
     if (!m_trouble.none()) return nullptr;
-    for (const JsonValue& member : m_value.items) {
-        if (member.key != key) continue;
-        m_taken.insert(&member);
-        return &member;
+    for (std::size_t i = 0; i < m_value.items.size(); ++i) {
+        if (m_value.items[i].key != key) continue;
+        m_taken.set(i);
+        return &m_value.items[i];
     }
     return nullptr;
 }
@@ -122,8 +122,9 @@ const JsonValue* ObjectReader::find(std::string_view key) {
 UnknownFields ObjectReader::rest() const {
     UnknownFields unknown;
     if (!m_trouble.none()) return unknown;
-    for (const JsonValue& member : m_value.items)
-        if (!m_taken.contains(&member)) unknown.emplace_back(member.key, compactJson(member));
+    for (std::size_t i = 0; i < m_value.items.size(); ++i)
+        if (!m_taken.test(i))
+            unknown.emplace_back(m_value.items[i].key, compactJson(m_value.items[i]));
     return unknown;
 }
 

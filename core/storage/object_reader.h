@@ -7,12 +7,13 @@
 #include "core/length/number_text.h"
 #include "core/length/temperature.h"
 #include "core/storage/json_value.h"
+#include "core/storage/utf8.h"
 #include "core/storage/words.h"
 #include "core/workbook/block.h"
 #include "core/workbook/timestamp.h"
 
+#include <bitset>
 #include <optional>
-#include <set>
 #include <string>
 #include <vector>
 
@@ -44,7 +45,9 @@ void readValue(const JsonValue& value, TypedTemperature& into, Trouble& trouble)
 bool isKind(const JsonValue& value, JsonValue::Kind kind, Trouble& trouble);
 
 template<class Word>
-    requires requires { wordsOf(Word{}); }
+requires requires {
+    wordsOf(Word{});
+}
 void readValue(const JsonValue& value, Word& into, Trouble& trouble) {
     if (!isKind(value, JsonValue::Kind::string, trouble)) return;
     std::string known;
@@ -55,7 +58,7 @@ void readValue(const JsonValue& value, Word& into, Trouble& trouble) {
         }
         known += (known.empty() ? "'" : ", '") + std::string(word) + "'";
     }
-    trouble.at(value, "'" + value.text.substr(0, 40) + "' is none of " + known);
+    trouble.at(value, "'" + shortened(value.text) + "' is none of " + known);
 }
 
 template<class T>
@@ -88,8 +91,10 @@ public:
     // Takes a field that must be there.
     template<class T>
     void need(std::string_view key, T& into) {
-        if (const JsonValue* member = find(key)) readValue(*member, into, m_trouble);
-        else m_trouble.at(m_value.line, std::string(key), "is missing");
+        if (const JsonValue* member = find(key))
+            readValue(*member, into, m_trouble);
+        else
+            m_trouble.at(m_value.line, std::string(key), "is missing");
     }
     // The field's value, which counts as taken; null where there is none or there was trouble.
     const JsonValue* find(std::string_view key);
@@ -99,7 +104,7 @@ public:
 private:
     const JsonValue& m_value;
     Trouble& m_trouble;
-    std::set<const JsonValue*> m_taken;
+    std::bitset<JsonBounds::members> m_taken; // by place in the object
 };
 
 } // namespace borewright

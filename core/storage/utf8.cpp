@@ -38,6 +38,13 @@ std::size_t firstBadUtf8(std::string_view text) {
     return at;
 }
 
+std::string shortened(std::string_view text, std::size_t most) {
+    if (text.size() <= most) return std::string(text);
+    while (most > 0 && (static_cast<unsigned char>(text[most]) & 0xC0) == 0x80)
+        --most;
+    return std::string(text.substr(0, most)) + "…";
+}
+
 void appendUtf8(std::string& text, std::uint32_t character) {
     const auto add = [&](std::uint32_t byte) { text += static_cast<char>(byte); };
     if (character < 0x80) {

@@ -1,0 +1,115 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/storage/record_reader.h"
+
+#include <set>
+
+namespace borewright {
+
+void readValue(const JsonValue& value, Limits& limits, Trouble& trouble);
+
+namespace {
+
+void takeLimits(ObjectReader& fields, const JsonValue& value, Limits& limits, Trouble& trouble) {
+    fields.take("sizeLower", limits.sizeLower);
+    fields.take("sizeUpper", limits.sizeUpper);
+    fields.take("outOfRound", limits.outOfRound);
+    fields.take("taper", limits.taper);
+    limits.unknown = fields.rest();
+    if (auto good = checkLimits(limits); !good)
+        trouble.at(value.line, good.error().where, good.error().what);
+}
+
+const JsonValue* member(const JsonValue& object, std::string_view key) {
+    for (const JsonValue& item : object.items)
+        if (item.key == key) return &item;
+    return nullptr;
+}
+
+// Ids must be there once each; `items` are the objects that carry them.
+template<class Items, class IdOf>
+void checkIds(const JsonValue* list, const Items& items, IdOf idOf, Trouble& trouble) {
+    std::set<std::string> ids;
+    for (std::size_t i = 0; i < items.size(); ++i) {
+        const std::string& id = idOf(items[i]);
+        if (id.empty()) trouble.at(list->items[i].line, "id", "is empty");
+        if (!ids.insert(id).second)
+            trouble.at(list->items[i].line, "id", "'" + shortened(id) + "' is given twice");
+    }
+}
+
+void checkStation(const Block& block, const Station& station, const JsonValue& value,
+                  Trouble& trouble) {
+    if (findBore(block, station.bore) == nullptr)
+        trouble.at(value.line, "bore", "there is no bore " + std::to_string(station.bore));
+    if (findAxis(block, station.axis) == nullptr)
+        trouble.at(value.line, "axis", "there is no axis '" + shortened(station.axis) + "'");
+}
+
+} // namespace
+
+void readValue(const JsonValue& value, Job& job, Trouble& trouble) {
+    ObjectReader fields(value, trouble);
+    fields.take("customer", job.customer);
+    fields.take("engine", job.engine);
+    fields.take("serial", job.serial);
+    fields.take("reason", job.reason);
+    fields.take("measuredBy", job.measuredBy);
+    fields.take("notes", job.notes);
+    job.unknown = fields.rest();
+}
+
+void readValue(const JsonValue& value, SheetText& sheet, Trouble& trouble) {
+    ObjectReader fields(value, trouble);
+    fields.take("summary", sheet.summary);
+    sheet.unknown = fields.rest();
+}
+
+void readValue(const JsonValue& value, Limits& limits, Trouble& trouble) {
+    ObjectReader fields(value, trouble);
+    takeLimits(fields, value, limits, trouble);
+}
+
+void readValue(const JsonValue& value, LimitSet& set, Trouble& trouble) {
+    ObjectReader fields(value, trouble);
+    fields.need("id", set.id);
+    fields.take("name", set.name);
+    fields.need("purpose", set.purpose);
+    fields.take("oversize", set.oversize);
+    fields.take("finishSize", set.finishSize);
+    fields.take("taperRule", set.taperRule);
+    fields.take("limits", set.limits);
+    const JsonValue* perBore = fields.find("perBore");
+    if (perBore != nullptr && isKind(*perBore, JsonValue::Kind::array, trouble))
+        for (const JsonValue& item : perBore->items) {
+            ObjectReader own(item, trouble);
+            int number = 0;
+            own.need("bore", number);
+            if (set.perBore.contains(number))
+                trouble.at(item.line, "bore", std::to_string(number) + " is given twice");
+            takeLimits(own, item, set.perBore[number], trouble);
+        }
+    set.unknown = fields.rest();
+}
+
+void checkRecord(const JsonValue& root, const Workbook& workbook, Trouble& trouble) {
+    checkIds(
+        member(root, "limitSets"), workbook.limitSets,
+        [](const LimitSet& set) -> const std::string& { return set.id; }, trouble);
+    const JsonValue* surveys = member(root, "surveys");
+    checkIds(
+        surveys, workbook.surveys,
+        [](const Survey& survey) -> const std::string& { return survey.header.id; }, trouble);
+    for (std::size_t i = 0; i < workbook.surveys.size() && trouble.none(); ++i) {
+        const Survey& survey = workbook.surveys[i];
+        if (survey.header.asked) {
+            const JsonValue* asked = member(surveys->items[i], "asked");
+            for (std::size_t k = 0; k < survey.header.asked->size(); ++k)
+                checkStation(workbook.block, (*survey.header.asked)[k], asked->items[k], trouble);
+        }
+        const JsonValue* readings = member(surveys->items[i], "readings");
+        for (std::size_t k = 0; k < survey.readings.size(); ++k)
+            checkStation(workbook.block, survey.readings[k].station, readings->items[k], trouble);
+    }
+}
+
+} // namespace borewright

@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/storage/object_reader.h"
+#include "core/storage/record_reader.h"
+
+namespace borewright {
+
+// Named so that the templates of object_reader.h find them.
+void readValue(const JsonValue& value, Dial& dial, Trouble& trouble);
+void readValue(const JsonValue& value, GaugeSetting& gauge, Trouble& trouble);
+void readValue(const JsonValue& value, ZeroCheck& check, Trouble& trouble);
+void readValue(const JsonValue& value, Strike& strike, Trouble& trouble);
+void readValue(const JsonValue& value, Reading& reading, Trouble& trouble);
+
+namespace {
+
+void takeStation(ObjectReader& fields, const JsonValue& value, Station& station, Trouble& trouble) {
+    fields.need("bore", station.bore);
+    fields.need("depth", station.depth);
+    fields.need("axis", station.axis);
+    if (station.depth < Length())
+        trouble.at(value.line, "depth", "a depth runs from the open end and is never below zero");
+}
+
+} // namespace
+
+void readValue(const JsonValue& value, Dial& dial, Trouble& trouble) {
+    ObjectReader fields(value, trouble);
+    fields.need("graduation", dial.graduation);
+    fields.need("oneTurn", dial.oneTurn);
+    fields.need("travel", dial.travel);
+    fields.take("face", dial.face);
+    fields.take("larger", dial.larger);
+    dial.unknown = fields.rest();
+    const auto positive = [&](const char* key, const TypedLength& length) {
+        if (length.value() <= Length())
+            trouble.at(value.line, std::string("dial: ") + key, "must be more than zero");
+    };
+    positive("graduation", dial.graduation);
+    positive("oneTurn", dial.oneTurn);
+    positive("travel", dial.travel);
+}
+
+void readValue(const JsonValue& value, GaugeSetting& gauge, Trouble& trouble) {
+    ObjectReader fields(value, trouble);
+    fields.take("gauge", gauge.gauge);
+    fields.take("setOn", gauge.setOn);
+    fields.take("setSize", gauge.setSize);
+    fields.take("entry", gauge.entry);
+    fields.take("dial", gauge.dial);
+    fields.take("masterTemperature", gauge.masterTemperature);
+    fields.take("blockTemperature", gauge.blockTemperature);
+    fields.take("masterExpansion", gauge.masterExpansion);
+    fields.take("blockExpansion", gauge.blockExpansion);
+    gauge.unknown = fields.rest();
+}
+
+void readValue(const JsonValue& value, ZeroCheck& check, Trouble& trouble) {
+    ObjectReader fields(value, trouble);
+    fields.need("shows", check.shows);
+    fields.need("time", check.time);
+    check.unknown = fields.rest();
+}
+
+void readValue(const JsonValue& value, Strike& strike, Trouble& trouble) {
+    ObjectReader fields(value, trouble);
+    fields.need("reason", strike.reason);
+    fields.need("time", strike.time);
+    strike.unknown = fields.rest();
+}
+
+void readValue(const JsonValue& value, Station& station, Trouble& trouble) {
+    ObjectReader fields(value, trouble);
+    takeStation(fields, value, station, trouble);
+    if (const UnknownFields unknown = fields.rest(); !unknown.empty())
+        trouble.at(value.line, unknown.front().first, "is no part of a station");
+}
+
+void readValue(const JsonValue& value, Reading& reading, Trouble& trouble) {
+    ObjectReader fields(value, trouble);
+    takeStation(fields, value, reading.station, trouble);
+    fields.need("typed", reading.typed);
+    fields.need("time", reading.time);
+    fields.take("angle", reading.angleOffAxis);
+    fields.take("struck", reading.struck);
+    reading.unknown = fields.rest();
+}
+
+void readValue(const JsonValue& value, Survey& survey, Trouble& trouble) {
+    ObjectReader fields(value, trouble);
+    SurveyHeader& header = survey.header;
+    fields.need("id", header.id);
+    fields.take("name", header.name);
+    fields.need("kind", header.kind);
+    fields.need("time", header.time);
+    fields.take("plate", header.plate);
+    fields.take("limitSet", header.limitSet);
+    fields.need("gauge", header.gauge);
+    fields.take("zeroChecks", header.zeroChecks);
+    fields.take("asked", header.asked);
+    fields.take("notes", header.notes);
+    fields.take("readings", survey.readings);
+    header.unknown = fields.rest();
+}
+
+} // namespace borewright
