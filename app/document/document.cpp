@@ -61,10 +61,12 @@ void Document::open(Workbook workbook) {
 }
 
 Result<void> Document::edit(const Edit& edit, const QString& name) {
-    const Workbook before = m_workbook;
+    // A reading kept or struck out is always a change; only the rest need be compared.
+    std::optional<Workbook> before;
+    if (!touchesReadingsOnly(edit)) before = m_workbook;
     auto inverse = borewright::apply(m_workbook, edit);
     if (!inverse) return tl::unexpected(inverse.error());
-    if (m_workbook == before) return {};
+    if (before && m_workbook == *before) return {};
     m_results.reset();
     ++m_revision;
     m_undo.push(new EditCommand(*this, edit, std::move(*inverse), name));

@@ -55,6 +55,7 @@ void NextPanel::buildPlace() {
 }
 
 void NextPanel::buildEntry() {
+    m_entry->setObjectName(QStringLiteral("entry"));
     m_entry->setAccessibleName(tr("Reading"));
     m_entry->setMaxLength(40);
     m_entry->setAlignment(Qt::AlignRight);

@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/bench/large_block.h"
+
+namespace borewright::bench {
+namespace {
+
+void addBores(Workbook& workbook, int bores, int levels) {
+    for (int number = 1; number <= bores; ++number) {
+        Bore bore;
+        bore.number = number;
+        bore.standardSize = *readTyped("3.5000", Unit::inch);
+        bore.depth = *readTyped("6.5", Unit::inch);
+        for (int level = 1; level <= levels; ++level)
+            bore.levels.push_back({typedFrom(Length::whole(500LL * level, Unit::thou), Unit::inch),
+                                   Judging::byMap});
+        workbook.block.bores.push_back(bore);
+    }
+    LimitSet worn;
+    worn.id = "l1";
+    worn.name = "worn";
+    worn.limits.sizeUpper = *readTyped("3.5040", Unit::inch);
+    worn.limits.outOfRound = *readTyped("3", Unit::thou);
+    worn.limits.taper = *readTyped("2", Unit::thou);
+    workbook.limitSets.push_back(worn);
+}
+
+} // namespace
+
+Workbook largeBlock(int bores, int levels, int surveys) {
+    Workbook workbook = emptyWorkbook();
+    workbook.block.arrangement = Arrangement::vee;
+    addBores(workbook, bores, levels);
+    for (int s = 0; s < surveys; ++s) {
+        Survey survey;
+        survey.header.id = freshSurveyId(workbook);
+        survey.header.name = "survey " + std::to_string(s + 1);
+        survey.header.gauge.setSize = *readTyped("3.5000", Unit::inch);
+        int n = 0;
+        for (const Station& station : plannedStations(workbook.block)) {
+            Reading reading;
+            reading.station = station;
+            reading.typed = typedFrom(Length::whole((n * 7 + s) % 31, Unit::tenth), Unit::thou);
+            reading.time = {1'774'000'000 + n++, 60};
+            survey.readings.push_back(reading);
+        }
+        workbook.surveys.push_back(std::move(survey));
+    }
+    return workbook;
+}
+
+} // namespace borewright::bench
