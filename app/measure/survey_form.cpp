@@ -66,6 +66,10 @@ SurveyForm::SurveyForm(const PageContext& context, QWidget* parent)
     build();
     connect(m_kind, &QComboBox::activated, this, [this] {
         m_header.kind = static_cast<SurveyKind>(m_kind->currentIndex());
+        if (m_new) {
+            proposeSetSize(m_header);
+            m_gauge->setSize()->setValue(m_header.gauge.setSize);
+        }
         offerLimits(m_header);
         proposeName();
     });
@@ -123,26 +127,56 @@ SurveyHeader SurveyForm::proposal() const {
     const Workbook& workbook = m_context.document.workbook();
     SurveyHeader header;
     header.id = freshSurveyId(workbook);
-    header.kind = workbook.surveys.empty() ? SurveyKind::asFound : SurveyKind::check;
-    header.gauge = workbook.surveys.empty() ? m_context.preferences.value().gauge
-                                            : workbook.surveys.back().header.gauge;
-    header.zeroChecks.clear();
-    if (workbook.surveys.empty() && !workbook.block.bores.empty()) {
-        const Bore& bore = workbook.block.bores.front();
-        header.gauge.setSize = bore.standardSize;
-        // A dial of the other system is nobody's for this block.
-        if (bore.standardSize && isInchFamily(bore.standardSize->unit()) !=
-                                     isInchFamily(header.gauge.dial.graduation.unit())) {
-            const auto larger = header.gauge.dial.larger;
-            header.gauge.dial = isInchFamily(bore.standardSize->unit()) ? tenthDial() : micrometreDial();
-            header.gauge.dial.larger = larger;
-        }
-        if (bore.surface == Surface::ironSleeveInAluminium)
-            header.gauge.blockExpansion = Expansion::sleeveInAluminium;
-        if (bore.surface == Surface::bareAluminium || bore.surface == Surface::plated)
-            header.gauge.blockExpansion = Expansion::aluminium;
+    if (workbook.surveys.empty()) {
+        header.gauge = m_context.preferences.value().gauge;
+        proposeForFirst(header);
+    } else {
+        header.kind = SurveyKind::check;
+        header.gauge = workbook.surveys.back().header.gauge;
+        header.plate = workbook.surveys.back().header.plate;
     }
+    proposeSetSize(header);
     return header;
+}
+
+void SurveyForm::proposeForFirst(SurveyHeader& header) const {
+    const Workbook& workbook = m_context.document.workbook();
+    if (workbook.block.bores.empty()) return;
+    const Bore& bore = workbook.block.bores.front();
+    // A dial of the other system is nobody's for this block.
+    if (bore.standardSize && isInchFamily(bore.standardSize->unit()) !=
+                                 isInchFamily(header.gauge.dial.graduation.unit())) {
+        const auto larger = header.gauge.dial.larger;
+        header.gauge.dial =
+            isInchFamily(bore.standardSize->unit()) ? tenthDial() : micrometreDial();
+        header.gauge.dial.larger = larger;
+    }
+    if (bore.surface == Surface::ironSleeveInAluminium)
+        header.gauge.blockExpansion = Expansion::sleeveInAluminium;
+    if (bore.surface == Surface::bareAluminium || bore.surface == Surface::plated)
+        header.gauge.blockExpansion = Expansion::aluminium;
+}
+
+// A worn block is measured from standard, a honed one from its finish size; a setting made for the
+// same purpose before is proposed again.
+void SurveyForm::proposeSetSize(SurveyHeader& header) const {
+    const Workbook& workbook = m_context.document.workbook();
+    const LimitPurpose purpose = purposeOf(header.kind);
+    for (auto survey = workbook.surveys.rbegin(); survey != workbook.surveys.rend(); ++survey)
+        if (purposeOf(survey->header.kind) == purpose) {
+            header.gauge.setSize = survey->header.gauge.setSize;
+            header.limitSet = survey->header.limitSet;
+            return;
+        }
+    header.gauge.setSize.reset();
+    header.limitSet.reset();
+    if (workbook.block.bores.empty()) return;
+    const Bore& bore = workbook.block.bores.front();
+    if (purpose == LimitPurpose::worn) header.gauge.setSize = bore.standardSize;
+    const auto set = judgingSet(workbook, header);
+    if (purpose == LimitPurpose::finish && set && bore.standardSize)
+        if (const auto size = finishSizeFor(**set, bore))
+            header.gauge.setSize = typedFrom(*size, bore.standardSize->unit());
 }
 
 void SurveyForm::openNew() {

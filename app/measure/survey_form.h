@@ -31,6 +31,8 @@ private:
     void keep();
     [[nodiscard]] SurveyHeader value() const;
     [[nodiscard]] SurveyHeader proposal() const;
+    void proposeForFirst(SurveyHeader& header) const;
+    void proposeSetSize(SurveyHeader& header) const;
     void rememberGauge(const GaugeSetting& gauge);
 
     PageContext m_context;
