@@ -2,9 +2,14 @@
 // The demonstrations from end to end: what the tool makes of them as typed, and once the planted
 // mistakes are struck out and typed again. All figures are invented with the scenarios.
 #include "core/results/results.h"
+#include "core/storage/workbook_file.h"
 #include "tests/support/demo_scenarios.h"
 
 #include <gtest/gtest.h>
+
+#include <cstdlib>
+#include <fstream>
+#include <sstream>
 
 namespace borewright {
 namespace {
@@ -191,6 +196,34 @@ TEST(Rushmere, TheFinalSurveyIsStraight) {
     for (int bore = 1; bore <= 3; ++bore)
         EXPECT_EQ(final.straight(bore), straight[bore - 1]) << "bore " << bore;
     EXPECT_EQ(final.survey().verdict, Verdict::within);
+}
+
+std::string bytesOf(const std::string& path) {
+    std::ifstream in(path, std::ios::binary);
+    std::ostringstream bytes;
+    bytes << in.rdbuf();
+    return bytes.str();
+}
+
+// The files in git are what the user opens; the tables say what was typed. With
+// BOREWRIGHT_WRITE_DEMO set, the files are written anew from the tables.
+void compareWithFile(const Workbook& workbook, const std::string& name) {
+    const std::string path = std::string(BOREWRIGHT_SOURCE_DIR) + "/demo/" + name;
+    if (std::getenv("BOREWRIGHT_WRITE_DEMO") != nullptr)
+        std::ofstream(path, std::ios::binary) << writeWorkbook(workbook);
+    const auto loaded = readWorkbook(bytesOf(path));
+    ASSERT_TRUE(loaded) << path << ": " << loaded.error().message();
+    EXPECT_EQ(*loaded == workbook, true) << path << " is not what the tables say";
+    EXPECT_TRUE(loaded->invented) << "a demonstration is marked as invented";
+    EXPECT_EQ(writeWorkbook(*loaded), bytesOf(path)) << path << " is not as this program writes it";
+}
+
+TEST(DemoFiles, SaltmarshIsAsTyped) {
+    compareWithFile(demo::saltmarsh(), "saltmarsh-v6.borebook");
+}
+
+TEST(DemoFiles, RushmereIsAsTyped) {
+    compareWithFile(demo::rushmere(), "rushmere-3.borebook");
 }
 
 } // namespace
