@@ -1,235 +1,303 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/storage/readings_csv.h"
 
-#include "core/storage/csv_rows.h"
 #include "core/storage/utf8.h"
-#include "core/storage/workbook_file.h"
 
 #include <algorithm>
 #include <array>
-#include <charconv>
-#include <cmath>
 #include <fmt/format.h>
+#include <optional>
 
 namespace borewright {
 namespace {
 
-enum Column {
-    boreColumn,
-    depthColumn,
-    axisColumn,
-    readingColumn,
-    unitColumn,
-    timeColumn,
-    angleColumn,
-    struckColumn,
-    struckAtColumn,
-    columnCount
+enum Column : std::size_t {
+    bore,
+    depth,
+    depthUnit,
+    axis,
+    reading,
+    unit,
+    time,
+    angle,
+    struck,
+    struckAt,
+    columns
 };
+constexpr std::array<std::string_view, columns> names{"bore",    "depth",    "depth unit", "axis",
+                                                      "reading", "unit",     "time",       "angle",
+                                                      "struck",  "struck at"};
+constexpr std::array mustBeThere{bore, depth, axis, reading, unit};
 
-constexpr std::array<std::string_view, columnCount> columnNames{
-    "bore", "depth", "axis", "reading", "unit", "time", "angle", "struck", "struck at"};
+constexpr std::size_t largestCsv = 64UL * 1024 * 1024;
 
-// Where each column stands in the file; -1 where it does not.
-using Places = std::array<int, columnCount>;
-
-std::string lowerCase(std::string text) {
-    for (char& c : text)
+std::string trimmedLower(std::string_view text) {
+    const std::size_t first = text.find_first_not_of(" \t");
+    if (first == std::string_view::npos) return {};
+    std::string lower(text.substr(first, text.find_last_not_of(" \t") - first + 1));
+    for (char& c : lower)
         if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-    return text;
+    return lower;
 }
 
-Result<Places> readHeading(const CsvRow& row) {
-    Places places;
-    places.fill(-1);
-    const std::string line = "line " + std::to_string(row.line);
-    for (std::size_t i = 0; i < row.cells.size(); ++i) {
-        const auto found = std::ranges::find(columnNames, lowerCase(row.cells[i]));
-        if (found == columnNames.end()) continue; // a column of the user's own
-        int& place = places[static_cast<std::size_t>(found - columnNames.begin())];
-        if (place >= 0) return refuse(line, "two columns are headed '" + std::string(*found) + "'");
-        place = static_cast<int>(i);
-    }
-    for (const Column needed : {boreColumn, depthColumn, axisColumn, readingColumn})
-        if (places[needed] < 0)
-            return refuse(line, "no column is headed '" + std::string(columnNames[needed]) +
-                                    "'; the first row must say bore, depth, axis, reading, unit");
-    return places;
+std::string repeated(std::string_view text) {
+    return "'" + shortened(text, 24) + "'";
 }
 
-class RowReader {
+// The unit that depths of a bore are given in where nothing else is said.
+Unit usualDepthUnit(const Bore& of, Unit readingUnit) {
+    if (of.depth) return of.depth->unit();
+    if (of.standardSize) return of.standardSize->unit();
+    return isInchFamily(readingUnit) ? Unit::inch : Unit::millimetre;
+}
+
+// Where each column stands in a row.
+class Header {
 public:
-    RowReader(const Block& block, const Timestamp& now, const Places& places)
-        : m_block(block)
-        , m_now(now)
-        , m_places(places) {}
+    static Result<Header> read(const CsvRow& row) {
+        Header header;
+        header.m_fields = row.fields.size();
+        for (std::size_t i = 0; i < row.fields.size(); ++i) {
+            const auto* name = std::ranges::find(names, trimmedLower(row.fields[i]));
+            if (name == names.end()) continue;
+            auto& place = header.m_places[static_cast<std::size_t>(name - names.begin())];
+            if (place) return refuse(row, "two columns are called '" + std::string(*name) + "'");
+            place = i;
+        }
+        for (const Column column : mustBeThere)
+            if (!header.m_places[column])
+                return refuse(row, "no column is called '" + std::string(names[column]) +
+                                       "': the first line names bore, depth, axis, reading, unit");
+        return header;
+    }
 
-    Result<Reading> read(const CsvRow& row) {
-        m_row = &row;
-        Reading reading;
-        reading.time = m_now;
-        for (const auto step : {&RowReader::readBore, &RowReader::readDepth, &RowReader::readAxis,
-                                &RowReader::readNumber, &RowReader::readTime, &RowReader::readAngle,
-                                &RowReader::readStrike})
-            if (auto good = (this->*step)(reading); !good)
-                return tl::unexpected(good.error().within("line " + std::to_string(row.line)));
-        return reading;
+    [[nodiscard]] std::size_t fields() const { return m_fields; }
+    [[nodiscard]] std::string_view field(const CsvRow& row, Column column) const {
+        return m_places[column] ? std::string_view(row.fields[*m_places[column]])
+                                : std::string_view();
     }
 
 private:
-    [[nodiscard]] std::string cell(Column column) const {
-        const int place = m_places[column];
-        if (place < 0 || static_cast<std::size_t>(place) >= m_row->cells.size()) return {};
-        return m_row->cells[static_cast<std::size_t>(place)];
+    static tl::unexpected<Error> refuse(const CsvRow& row, std::string what) {
+        return borewright::refuse("line " + std::to_string(row.line), std::move(what));
     }
-    static std::string quoted(const std::string& text) { return "'" + shortened(text) + "'"; }
+    std::array<std::optional<std::size_t>, columns> m_places;
+    std::size_t m_fields = 0;
+};
 
-    Result<void> readBore(Reading& reading) {
-        const std::string text = cell(boreColumn);
-        int number = 0;
-        const auto [stop, code] = std::from_chars(text.data(), text.data() + text.size(), number);
-        if (text.empty()) return refuse("bore", "is missing");
-        if (code != std::errc() || stop != text.data() + text.size())
-            return refuse("bore", quoted(text) + " is not the number of a bore");
-        m_bore = findBore(m_block, number);
-        if (m_bore == nullptr) return refuse("bore", "there is no bore " + std::to_string(number));
-        reading.station.bore = number;
+// One row becomes a reading; each step refuses with the column's name.
+class RowReader {
+public:
+    RowReader(const Header& header, const CsvRow& row, const Block& block, Timestamp now)
+        : m_header(header)
+        , m_row(row)
+        , m_block(block)
+        , m_now(now) {}
+
+    Result<Reading> read() {
+        Reading result;
+        auto done = takeBore(result)
+                        .and_then([&] { return takeAxis(result); })
+                        .and_then([&] { return takeTyped(result); })
+                        .and_then([&] { return takeDepth(result); })
+                        .and_then([&] { return takeTime(result); })
+                        .and_then([&] { return takeAngle(result); })
+                        .and_then([&] { return takeStrike(result); });
+        if (!done) return tl::unexpected(done.error());
+        return result;
+    }
+
+private:
+    [[nodiscard]] std::string_view field(Column column) const {
+        return m_header.field(m_row, column);
+    }
+    static tl::unexpected<Error> refuse(Column column, std::string what) {
+        return borewright::refuse(std::string(names[column]), std::move(what));
+    }
+
+    Result<void> takeBore(Reading& into) {
+        const auto number = readDecimal(field(bore));
+        if (!number) return refuse(bore, number.error().what);
+        if (number->decimals != 0) return refuse(bore, repeated(field(bore)) + " is no bore");
+        const bool mayBe = number->digits >= 1 && number->digits <= 999;
+        m_bore = mayBe ? findBore(m_block, static_cast<int>(number->digits)) : nullptr;
+        if (m_bore == nullptr)
+            return refuse(bore, "there is no bore " + std::to_string(number->digits));
+        into.station.bore = m_bore->number;
         return {};
     }
 
-    Result<void> readDepth(Reading& reading) {
-        const std::string text = cell(depthColumn);
-        auto typed = readTyped(text, Unit::inch);
-        if (!typed) return refuse("depth", typed.error().message());
-        // Offered another unit, a text without one of its own takes it.
-        const auto other = readTyped(text, Unit::millimetre);
-        if (typed->unit() == Unit::inch && (!other || other->unit() != Unit::inch)) {
-            if (!m_bore->depth) return refuse("depth", quoted(text) + " has no unit");
-            typed = readTyped(text, m_bore->depth->unit());
-            if (!typed) return refuse("depth", typed.error().message());
+    Result<void> takeAxis(Reading& into) {
+        const std::string wanted = csvTextFrom(field(axis));
+        const Axis* found = findAxis(m_block, wanted);
+        for (const Axis& candidate : m_block.axes) {
+            if (found != nullptr) break;
+            const std::string lower = trimmedLower(wanted);
+            if (trimmedLower(candidate.id) == lower || trimmedLower(candidate.label) == lower)
+                found = &candidate;
         }
-        if (typed->value() < Length()) return refuse("depth", "is below zero");
-        reading.station.depth = typed->value();
+        if (found == nullptr)
+            return refuse(axis,
+                          wanted.empty() ? "is empty" : "there is no axis " + repeated(wanted));
+        into.station.axis = found->id;
         return {};
     }
 
-    Result<void> readAxis(Reading& reading) {
-        const std::string text = cell(axisColumn);
-        const Axis* found = findAxis(m_block, text);
-        for (const Axis& axis : m_block.axes)
-            if (found == nullptr &&
-                (lowerCase(axis.id) == lowerCase(text) || lowerCase(axis.label) == lowerCase(text)))
-                found = &axis;
-        if (found == nullptr) return refuse("axis", "there is no axis " + quoted(text));
-        reading.station.axis = found->id;
+    // A length whose unit stands in its own column, behind the number, or in both alike.
+    Result<TypedLength> length(Column column, Column unitColumn, std::optional<Unit> usual) {
+        std::optional<Unit> named;
+        if (const std::string text = trimmedLower(field(unitColumn)); !text.empty()) {
+            named = unitFromText(text);
+            if (!named)
+                return refuse(unitColumn, repeated(field(unitColumn)) + " is no unit known here");
+        }
+        const auto typed = readTyped(field(column), named.value_or(Unit::inch));
+        if (!typed) return refuse(column, typed.error().what);
+        const auto other = readTyped(field(column), Unit::millimetre);
+        const auto third = readTyped(field(column), Unit::micrometre);
+        const bool hasOwn = other && third && other->unit() == third->unit();
+        if (hasOwn && named && *named != typed->unit())
+            return refuse(column, repeated(field(column)) + " contradicts the unit beside it");
+        if (hasOwn || named) return *typed;
+        if (!usual) return refuse(unitColumn, "no unit is given");
+        auto read = readTyped(field(column), *usual);
+        if (!read) return refuse(column, read.error().what);
+        return read;
+    }
+
+    Result<void> takeTyped(Reading& into) {
+        auto typed = length(reading, unit, std::nullopt);
+        if (!typed) return tl::unexpected(typed.error());
+        into.typed = std::move(*typed);
         return {};
     }
 
-    Result<void> readNumber(Reading& reading) {
-        const std::string text = cell(readingColumn);
-        const std::string unitText = cell(unitColumn);
-        const auto unit = unitFromText(unitText);
-        if (!unit && !unitText.empty())
-            return refuse("unit", quoted(unitText) + " is no unit known here");
-        auto typed = readTyped(text, unit.value_or(Unit::inch));
-        if (!typed) return refuse("reading", typed.error().message());
-        // The number may carry its unit; where the column says another, one of them is wrong.
-        const Unit other = typed->unit() == Unit::inch ? Unit::millimetre : Unit::inch;
-        const auto again = readTyped(text, other);
-        const bool carries = again && again->unit() == typed->unit();
-        if (!unit && !carries) return refuse("unit", "is missing");
-        if (unit && typed->unit() != *unit)
-            return refuse("unit", quoted(text) + " and " + quoted(unitText) + " disagree");
-        reading.typed = std::move(*typed);
+    Result<void> takeDepth(Reading& into) {
+        const auto typed = length(depth, depthUnit, usualDepthUnit(*m_bore, into.typed.unit()));
+        if (!typed) return tl::unexpected(typed.error());
+        into.station.depth = typed->value();
+        if (into.station.depth < Length())
+            return refuse(depth, "depths run from the open end and are never below zero");
+        if (m_bore->depth && into.station.depth > m_bore->depth->value())
+            return refuse(depth, typed->withUnit() + " is deeper than bore " +
+                                     std::to_string(m_bore->number) + ", which is " +
+                                     m_bore->depth->withUnit());
         return {};
     }
 
-    Result<void> readTime(Reading& reading) {
-        const std::string text = cell(timeColumn);
-        if (text.empty()) return {};
-        const auto time = readIso(text);
-        if (!time) return refuse("time", time.error().message());
-        reading.time = *time;
+    Result<Timestamp> moment(Column column, Timestamp otherwise) {
+        if (trimmedLower(field(column)).empty()) return otherwise;
+        auto read = readIso(field(column));
+        if (!read) return refuse(column, read.error().what);
+        return *read;
+    }
+
+    Result<void> takeTime(Reading& into) {
+        const auto read = moment(time, m_now);
+        if (!read) return tl::unexpected(read.error());
+        into.time = *read;
         return {};
     }
 
-    Result<void> readAngle(Reading& reading) {
-        const std::string text = cell(angleColumn);
-        if (text.empty()) return {};
-        const auto angle = readDecimal(text);
-        if (!angle) return refuse("angle", angle.error().message());
-        if (std::abs(toDouble(*angle)) > 180) return refuse("angle", "is over half a turn");
-        reading.angleOffAxis = toDouble(*angle);
+    Result<void> takeAngle(Reading& into) {
+        if (trimmedLower(field(angle)).empty()) return {};
+        const auto read = readDecimal(field(angle));
+        if (!read) return refuse(angle, read.error().what);
+        const double degrees = toDouble(*read);
+        if (degrees < -180 || degrees > 180)
+            return refuse(angle, repeated(field(angle)) + " is no angle off the axis in degrees");
+        into.angleOffAxis = degrees;
         return {};
     }
 
-    Result<void> readStrike(Reading& reading) {
-        const std::string reason = cell(struckColumn);
-        const std::string at = cell(struckAtColumn);
-        if (reason.empty() && at.empty()) return {};
-        reading.struck = Strike{unguardedCell(reason), reading.time};
-        if (at.empty()) return {};
-        const auto time = readIso(at);
-        if (!time) return refuse("struck at", time.error().message());
-        reading.struck->time = *time;
+    Result<void> takeStrike(Reading& into) {
+        if (field(struck).empty() && trimmedLower(field(struckAt)).empty()) return {};
+        const auto read = moment(struckAt, into.time);
+        if (!read) return tl::unexpected(read.error());
+        into.struck = Strike{csvTextFrom(field(struck)), *read};
         return {};
     }
 
+    const Header& m_header;
+    const CsvRow& m_row;
     const Block& m_block;
-    const Timestamp& m_now;
-    const Places& m_places;
-    const CsvRow* m_row = nullptr;
+    Timestamp m_now;
     const Bore* m_bore = nullptr;
 };
 
-CsvReadings nothingBut(Error error) {
-    return {{}, {std::move(error)}};
+std::string fieldCount(const CsvRow& row, const CsvTable& table, std::size_t wanted) {
+    std::string what =
+        fmt::format("has {} fields where the first line has {}", row.fields.size(), wanted);
+    if (table.separator == ',' && row.fields.size() > wanted)
+        what += ": a decimal comma needs quotes, or semicolons between the fields";
+    return what;
 }
 
 } // namespace
 
-CsvReadings readReadingsCsv(std::string_view bytes, const Block& block, const Timestamp& now) {
-    if (bytes.size() > largestWorkbookFile) return nothingBut({{}, "the file is over 64 MB"});
-    if (bytes.starts_with(byteOrderMark)) bytes.remove_prefix(byteOrderMark.size());
-    if (const std::size_t bad = firstBadUtf8(bytes); bad < bytes.size()) {
-        const auto line = 1 + std::ranges::count(bytes.substr(0, bad), '\n');
-        return nothingBut({"line " + std::to_string(line),
-                           "is not UTF-8: keep the table as 'CSV UTF-8' and try again"});
-    }
-    const auto rows = readCsvRows(bytes);
-    if (!rows) return nothingBut(rows.error());
-    if (rows->empty()) return nothingBut({{}, "the file is empty"});
-    const auto places = readHeading(rows->front());
-    if (!places) return nothingBut(places.error());
+CsvReadings readReadingsCsv(std::string_view text, const Block& block, Timestamp now) {
     CsvReadings result;
-    RowReader reader(block, now, *places);
-    for (std::size_t i = 1; i < rows->size(); ++i) {
-        auto reading = reader.read((*rows)[i]);
-        if (reading)
-            result.readings.push_back(std::move(*reading));
+    const auto giveUp = [&](Error error) {
+        result.errors.push_back(std::move(error));
+        return result;
+    };
+    if (text.size() > largestCsv) return giveUp({{}, "the file is over 64 MB"});
+    const auto table = readCsvTable(text);
+    if (!table) return giveUp(table.error());
+    if (table->rows.empty()) return giveUp({{}, "the file is empty"});
+    const auto header = Header::read(table->rows.front());
+    if (!header) return giveUp(header.error());
+    for (std::size_t i = 1; i < table->rows.size(); ++i) {
+        const CsvRow& row = table->rows[i];
+        const std::string place = "line " + std::to_string(row.line);
+        if (result.errors.size() == mostCsvErrors)
+            return giveUp({place, "too much is wrong; the rest was not read"});
+        if (row.fields.size() != header->fields()) {
+            result.errors.push_back({place, fieldCount(row, *table, header->fields())});
+            continue;
+        }
+        auto read = RowReader(*header, row, block, now).read();
+        if (read)
+            result.readings.push_back(std::move(*read));
         else
-            result.errors.push_back(reading.error());
+            result.errors.push_back(read.error().within(place));
     }
     if (result.readings.empty() && result.errors.empty())
-        result.errors.push_back({{}, "there is no reading in the file"});
+        return giveUp({{}, "there is no reading in the file"});
     return result;
 }
 
-std::string writeReadingsCsv(const Workbook& workbook, const Survey& survey) {
-    std::string out = "bore,depth,axis,reading,unit,time,angle,struck,struck at\n";
-    for (const Reading& reading : survey.readings) {
-        const Bore* bore = findBore(workbook.block, reading.station.bore);
-        const Unit unit = bore != nullptr && bore->depth ? bore->depth->unit() : Unit::millimetre;
-        out += std::to_string(reading.station.bore);
-        out += ',' + csvCell(typedFrom(reading.station.depth, unit).withUnit());
-        out += ',' + csvCell(reading.station.axis);
-        out += ',' + csvCell(reading.typed.text()); // a number, never a formula
-        out += ',' + std::string(key(reading.typed.unit()));
-        out += ',' + toIso(reading.time);
-        out += ',' + (reading.angleOffAxis ? fmt::format("{}", *reading.angleOffAxis) : "");
-        out += ',' + (reading.struck ? guardedCell(reading.struck->reason) : "");
-        out += ',' + (reading.struck ? toIso(reading.struck->time) : "");
+std::string writeReadingsCsv(const Workbook& workbook, const Survey& survey, char separator) {
+    std::string out;
+    const auto line = [&](const std::array<std::string, columns>& fields) {
+        for (std::size_t i = 0; i < columns; ++i) {
+            if (i > 0) out += separator;
+            out += csvField(fields[i], separator);
+        }
         out += '\n';
+    };
+    std::array<std::string, columns> fields;
+    std::ranges::copy(names, fields.begin());
+    line(fields);
+    for (const Reading& entry : survey.readings) {
+        const Bore* of = findBore(workbook.block, entry.station.bore);
+        const Unit wanted =
+            of != nullptr ? usualDepthUnit(*of, entry.typed.unit()) : Unit::millimetre;
+        const TypedLength at = typedFrom(entry.station.depth, wanted);
+        fields.fill({});
+        fields[bore] = std::to_string(entry.station.bore);
+        fields[depth] = at.text();
+        fields[depthUnit] = key(at.unit());
+        fields[axis] = csvText(entry.station.axis);
+        fields[reading] = entry.typed.text();
+        fields[unit] = key(entry.typed.unit());
+        fields[time] = toIso(entry.time);
+        if (entry.angleOffAxis) fields[angle] = fmt::format("{}", *entry.angleOffAxis);
+        if (entry.struck) {
+            fields[struck] = csvText(entry.struck->reason);
+            fields[struckAt] = toIso(entry.struck->time);
+        }
+        line(fields);
     }
     return out;
 }

@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Readings as a table (RFC 4180 with what spreadsheets make of it): a row a reading. Columns are
-// known by their heading, in any order: bore, depth, axis, reading, unit; time, angle and struck
-// may be there.
+// Readings as a table: a row a reading. Columns, in any order and letter case: bore, depth, axis,
+// reading, unit; and, where wanted, depth unit, time, angle (degrees off the axis), struck (the
+// reason) and struck at. Other columns are passed over.
 #pragma once
 
-#include "core/result.h"
+#include "core/storage/csv_table.h"
 #include "core/workbook/workbook.h"
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -14,18 +15,24 @@
 namespace borewright {
 
 struct CsvReadings {
-    std::vector<Reading> readings; // of the rows that are right
-    std::vector<Error> errors;     // one a wrong row or cell, by its line; take nothing if any
+    std::vector<Reading> readings; // of the rows that are right, in the order of the file
+    std::vector<Error> errors;     // one for each row that is wrong, placed by its line
 };
 
-// Reads comma- or semicolon-separated rows, quoted cells, LF or CRLF, with or without a byte order
-// mark. Numbers may have a decimal comma where the comma does not separate, or in quotes. A depth
-// is in the unit its bore's depth was typed in unless it carries its own; a reading without unit
-// refuses. A row with no time of its own gets `now`. Refuses the whole (one error) where there is
-// no heading, over 64 MB, or bad UTF-8.
-CsvReadings readReadingsCsv(std::string_view bytes, const Block& block, const Timestamp& now);
+// Beyond this many wrong rows the file is given up: it is no table of readings.
+inline constexpr std::size_t mostCsvErrors = 100;
 
-// The survey's readings with every column; comma separated, decimal point or comma as typed.
-std::string writeReadingsCsv(const Workbook& workbook, const Survey& survey);
+// Reads a table of readings for a block. Fields stand apart by commas, semicolons
+// or tabs; numbers have a decimal point or comma (in quotes where commas stand between the fields).
+// A depth without a unit is in the unit of the bore's depth; a reading without a time is from
+// `now`. A row is wrong that names a bore or an axis that is not there, a depth outside the bore,
+// what is no number, or no unit; or that has more or fewer fields than the first line has names.
+CsvReadings readReadingsCsv(std::string_view text, const Block& block, Timestamp now);
+inline CsvReadings readReadingsCsv(std::string_view text, const Workbook& workbook, Timestamp now) {
+    return readReadingsCsv(text, workbook.block, now);
+}
+
+// The readings of a survey as that table, everything as typed, struck ones included.
+std::string writeReadingsCsv(const Workbook& workbook, const Survey& survey, char separator = ',');
 
 } // namespace borewright
