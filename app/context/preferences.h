@@ -7,6 +7,7 @@
 
 #include <QObject>
 #include <QString>
+#include <QStringList>
 
 namespace borewright {
 
@@ -25,6 +26,7 @@ struct Preferences {
     Order order = Order::downAndUp;
     GaugeSetting gauge;    // the last used, offered to each new survey (without set size)
     QString lastFile;      // opened again at start
+    QStringList recentFiles; // newest first
     friend bool operator==(const Preferences&, const Preferences&) = default;
 };
 

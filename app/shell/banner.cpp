@@ -13,7 +13,8 @@ namespace borewright {
 
 Banner::Banner(QWidget* parent)
     : QFrame(parent)
-    , m_label(new QLabel(this)) {
+    , m_label(new QLabel(this))
+    , m_remedies(new QHBoxLayout) {
     m_label->setWordWrap(true);
     m_label->setTextFormat(Qt::PlainText);
     m_label->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
@@ -25,12 +26,26 @@ Banner::Banner(QWidget* parent)
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(20, 10, 14, 10);
     row->addWidget(m_label, 1);
+    row->addLayout(m_remedies);
     row->addWidget(close);
     connect(close, &QPushButton::clicked, this, &Banner::clear);
     hide();
 }
 
-void Banner::say(const QString& sentence) {
+void Banner::say(const QString& sentence, const std::vector<Remedy>& remedies) {
+    clearRemedies();
+    for (const Remedy& remedy : remedies) {
+        auto* button = new QPushButton(remedy.name, this);
+        button->setAccessibleName(remedy.name);
+        button->setAutoDefault(false);
+        m_remedies->addWidget(button);
+        // The action may say something else here, which deletes this button with what it holds.
+        connect(button, &QPushButton::clicked, this, [this, action = remedy.action] {
+            const auto todo = action;
+            clear();
+            todo();
+        });
+    }
     m_label->setText(sentence);
     m_label->setAccessibleName(tr("Notice: %1").arg(sentence));
     show();
@@ -38,7 +53,16 @@ void Banner::say(const QString& sentence) {
     QAccessible::updateAccessibility(&event);
 }
 
+void Banner::clearRemedies() {
+    while (QLayoutItem* item = m_remedies->takeAt(0)) {
+        item->widget()->hide();
+        item->widget()->deleteLater();
+        delete item;
+    }
+}
+
 void Banner::clear() {
+    clearRemedies();
     m_label->clear();
     hide();
 }

@@ -5,16 +5,25 @@
 
 #include <QFrame>
 
+#include <functional>
+#include <vector>
+
+class QHBoxLayout;
 class QLabel;
-class QToolButton;
 
 namespace borewright {
+
+// What the user can do about it, as a button in the banner.
+struct Remedy {
+    QString name;
+    std::function<void()> action;
+};
 
 class Banner : public QFrame {
     Q_OBJECT
 public:
     explicit Banner(QWidget* parent = nullptr);
-    void say(const QString& sentence);
+    void say(const QString& sentence, const std::vector<Remedy>& remedies = {});
     void clear();
     [[nodiscard]] QString sentence() const;
 
@@ -22,7 +31,10 @@ protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
+    void clearRemedies();
+
     QLabel* m_label;
+    QHBoxLayout* m_remedies;
 };
 
 } // namespace borewright

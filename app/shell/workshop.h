@@ -4,6 +4,7 @@
 #pragma once
 
 #include "app/context/page_context.h"
+#include "app/document/autosaver.h"
 
 #include <QObject>
 
@@ -31,6 +32,9 @@ public:
 
     [[nodiscard]] Document& document() { return m_document; }
     [[nodiscard]] Selection& selection() { return m_selection; }
+    [[nodiscard]] Autosaver& autosaver() { return m_autosaver; }
+    [[nodiscard]] FileSystem& files() { return m_outside.files; }
+    [[nodiscard]] const QString& workbookFolder() const { return m_outside.workbookFolder; }
     [[nodiscard]] PreferencesStore& preferences() { return m_outside.preferences; }
     [[nodiscard]] Dialogs& dialogs() { return m_outside.dialogs; }
     [[nodiscard]] PageContext context();
@@ -38,16 +42,24 @@ public:
     // Whether a workbook is open; else the start form is shown.
     [[nodiscard]] bool isOpen() const { return m_open; }
 
+    // Opens the file at `path`. Refused in a sentence, with what was open left open.
+    Result<void> open(const QString& path);
     // Begins a workbook and has it on disk at once, under a name of its own.
     void begin(Workbook workbook);
+    // Keeps the open workbook at `path` from now on.
+    void saveAs(const QString& path);
 
 signals:
     void opened(); // another workbook is open now
 
 private:
+    void becameOpen(const QString& path);
+    void remember(const QString& path);
+
     Outside m_outside;
     Document m_document;
     Selection m_selection;
+    Autosaver m_autosaver; // after the document: it saves what the document holds when it ends
     bool m_open = false;
 };
 
