@@ -152,7 +152,9 @@ Result<SaveReport> Saving::run(bool unnamed) const {
     }
     const auto facts = persist([&] { return files.factsOf(part->handle()); });
     if (!facts) return refuseFor(facts.error());
-    if (auto closed = part->close(); !closed) return refuseFor(closed.error());
+    // An interrupted close has closed, and the content was flushed before.
+    if (auto closed = part->close(); !closed && closed.error() != FileFault::interrupted)
+        return refuseFor(closed.error());
     if (auto put = persist([&] { return files.rename(*part->path(), target); }); !put)
         return refuseFor(put.error());
     part->tookItsPlace();

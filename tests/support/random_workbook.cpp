@@ -1,0 +1,206 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/support/random_workbook.h"
+
+#include "tests/support/lengths.h"
+
+#include <random>
+
+namespace borewright::test {
+namespace {
+
+class Maker {
+public:
+    explicit Maker(unsigned seed)
+        : m_random(seed) {}
+
+    Workbook make();
+
+private:
+    int upTo(int most) { return std::uniform_int_distribution<int>(0, most)(m_random); }
+    bool chance() { return upTo(1) == 1; }
+    template<class Choice>
+    Choice choice(int count) {
+        return static_cast<Choice>(upTo(count - 1));
+    }
+
+    std::string text() {
+        static const char* const pieces[] = {"",     "bore ", "\"quoted\"", "\\",     "ü µ Ø",
+                                             "\n",   "\t",    "=1+1",       "−1,5",   "/",
+                                             "漢字", "\x01",  "'apos'",     "a;b,c ", "{\"x\":1}"};
+        std::string made;
+        for (int i = upTo(4); i > 0; --i)
+            made += pieces[upTo(std::size(pieces) - 1)];
+        return made;
+    }
+
+    // A number as people type them, of this many thousandths.
+    TypedLength length(int most, bool sign = false, Unit unit = Unit::inch) {
+        static const char* const points[] = {".", ","};
+        const int whole = upTo(most);
+        std::string made = sign && chance() ? (chance() ? "-" : "\u2212") : "";
+        if (sign && made.empty() && chance()) made = "+";
+        made += std::to_string(whole);
+        if (chance()) {
+            made += points[upTo(1)];
+            for (int i = upTo(3); i > 0; --i)
+                made += static_cast<char>('0' + upTo(9));
+        }
+        return typed(made, unit);
+    }
+    Unit unit() { return allUnits[static_cast<std::size_t>(upTo(5))]; }
+    TypedLength size() {
+        return typed(std::to_string(1 + upTo(8)) + (chance() ? ".5" : ",25"), Unit::inch);
+    }
+    TypedTemperature temperature() {
+        return *readTemperature(chance() ? "22.5 C" : "72 F", Scale::celsius);
+    }
+    Timestamp time() { return {1'700'000'000 + upTo(100'000'000), 30 * (upTo(56) - 28)}; }
+
+    UnknownFields unknown() {
+        if (upTo(3) != 0) return {};
+        return {{"later", R"({"a": [1, 2.50, null], "b": "ü\n"})"}, {"other " + text(), "true"}};
+    }
+    template<class Make>
+    auto maybe(Make make) -> std::optional<decltype(make())> {
+        if (chance()) return make();
+        return std::nullopt;
+    }
+
+    Bore bore(int number, const std::vector<Axis>& axes);
+    LimitSet limitSet(const std::string& id, int bores);
+    Limits limits();
+    Survey survey(const std::string& id, const Block& block);
+    GaugeSetting gauge();
+    Station station(const Block& block);
+
+    std::mt19937 m_random;
+};
+
+Bore Maker::bore(int number, const std::vector<Axis>& axes) {
+    Bore made;
+    made.number = number;
+    made.standardSize = maybe([&] { return size(); });
+    made.depth = maybe([&] { return chance() ? size() : typed("88,5", Unit::millimetre); });
+    made.surface = choice<Surface>(4);
+    made.openEnd = text();
+    made.roomAtOpenEnd = maybe([&] { return length(2); });
+    made.roomAtClosedEnd = maybe([&] { return length(2); });
+    made.combustionEnd = choice<End>(2);
+    made.map.topRingLine = maybe([&] { return length(4); });
+    made.map.lowestRingLine = maybe([&] { return length(4); });
+    made.map.gaugeFoot = maybe([&] { return length(1); });
+    made.map.unknown = unknown();
+    if (chance())
+        made.map.ports.push_back(
+            {typed("1.5", Unit::inch), typed("2", Unit::inch), {axes[0].id}, unknown()});
+    for (int i = 0, count = upTo(6); i < count; ++i)
+        made.levels.push_back(
+            {typed(std::to_string(i) + ".25", Unit::inch), choice<Judging>(3), unknown()});
+    for (int i = upTo(2); i > 0; --i)
+        made.wallMarks.push_back(
+            {Length::fromPicometres(upTo(1'000'000'000)), axes[0].id, chance(), unknown()});
+    made.unknown = unknown();
+    return made;
+}
+
+Limits Maker::limits() {
+    Limits made;
+    made.sizeLower = maybe([&] { return typed("3.4", Unit::inch); });
+    made.sizeUpper = maybe([&] { return typed("3,5", Unit::inch); });
+    made.outOfRound = maybe([&] { return typed("1.5", Unit::thou); });
+    made.taper = maybe([&] { return typed("50", Unit::micrometre); });
+    made.unknown = unknown();
+    return made;
+}
+
+LimitSet Maker::limitSet(const std::string& id, int bores) {
+    LimitSet made;
+    made.id = id;
+    made.name = text();
+    made.purpose = choice<LimitPurpose>(2);
+    made.oversize = maybe([&] { return typed(".020", Unit::inch); });
+    made.finishSize = maybe([&] { return size(); });
+    made.taperRule = choice<TaperRule>(2);
+    made.limits = limits();
+    if (chance()) made.perBore[1 + upTo(bores - 1)] = limits();
+    made.unknown = unknown();
+    return made;
+}
+
+Station Maker::station(const Block& block) {
+    return {block.bores[static_cast<std::size_t>(upTo(static_cast<int>(block.bores.size()) - 1))]
+                .number,
+            Length::fromPicometres(upTo(2'000'000'000) * 50LL),
+            block.axes[static_cast<std::size_t>(upTo(static_cast<int>(block.axes.size()) - 1))].id};
+}
+
+GaugeSetting Maker::gauge() {
+    GaugeSetting made;
+    made.gauge = text();
+    made.setOn = text();
+    made.setSize = maybe([&] { return size(); });
+    made.entry = choice<Entry>(2);
+    made.dial = chance() ? tenthDial() : micrometreDial();
+    made.dial.face = choice<Dial::Face>(2);
+    made.dial.larger = choice<Dial::Larger>(2);
+    made.dial.unknown = unknown();
+    made.masterTemperature = maybe([&] { return temperature(); });
+    made.blockTemperature = maybe([&] { return temperature(); });
+    made.masterExpansion = choice<Expansion>(4);
+    made.blockExpansion = choice<Expansion>(4);
+    made.unknown = unknown();
+    return made;
+}
+
+Survey Maker::survey(const std::string& id, const Block& block) {
+    Survey made;
+    SurveyHeader& header = made.header;
+    header.id = id;
+    header.name = text();
+    header.kind = choice<SurveyKind>(4);
+    header.time = time();
+    header.gauge = gauge();
+    header.plate = maybe([&] { return chance(); });
+    header.limitSet = maybe([&] { return std::string("l1"); });
+    if (chance()) header.asked = std::vector<Station>{station(block), station(block)};
+    for (int i = upTo(2); i > 0; --i)
+        header.zeroChecks.push_back({length(3, true, Unit::thou), time(), unknown()});
+    header.notes = text();
+    header.unknown = unknown();
+    for (int i = upTo(20); i > 0; --i) {
+        Reading reading{station(block), length(30, true, unit()), time(), {}, {}, unknown()};
+        reading.angleOffAxis = maybe([&] { return 0.1 * upTo(300) - 15; });
+        if (chance()) reading.struck = Strike{text(), time(), unknown()};
+        made.readings.push_back(reading);
+    }
+    return made;
+}
+
+Workbook Maker::make() {
+    Workbook made = emptyWorkbook();
+    made.job = {text(), text(), text(), text(), text(), text(), unknown()};
+    made.block.arrangement = choice<Arrangement>(3);
+    if (chance()) made.block.axes.push_back({"C é", text(), 0.1 * upTo(1800), unknown()});
+    const int bores = 1 + upTo(15);
+    for (int i = 0; i < bores; ++i)
+        made.block.bores.push_back(bore(bores - i, made.block.axes));
+    made.block.unknown = unknown();
+    made.straightAim = maybe([&] { return typed("0,00025", Unit::inch); });
+    for (int i = upTo(3); i > 0; --i)
+        made.limitSets.push_back(limitSet("l" + std::to_string(i), bores));
+    for (int i = upTo(3); i > 0; --i)
+        made.surveys.push_back(survey("s" + std::to_string(i), made.block));
+    made.sheet.summary = maybe([&] { return text(); });
+    made.sheet.unknown = unknown();
+    made.invented = chance();
+    made.unknown = unknown();
+    return made;
+}
+
+} // namespace
+
+Workbook randomWorkbook(unsigned seed) {
+    return Maker(seed).make();
+}
+
+} // namespace borewright::test
