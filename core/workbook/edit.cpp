@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/workbook/edit.h"
 
+#include "core/workbook/check.h"
+
 #include <algorithm>
 #include <map>
 #include <set>
@@ -12,6 +14,25 @@ tl::unexpected<Error> noSurvey(const std::string& id) {
     return refuse("there is no survey '" + id + "'");
 }
 
+// A block may not lose a bore or an axis that a survey reads or asks for.
+Result<void> keepsStations(const Workbook& workbook, const Block& block) {
+    const auto check = [&](const Survey& survey, const Station& station) -> Result<void> {
+        const std::string used = " is in the survey '" + survey.header.name + "', so it stays";
+        if (findBore(block, station.bore) == nullptr)
+            return refuse("bore " + std::to_string(station.bore) + used);
+        if (findAxis(block, station.axis) == nullptr) return refuse("axis " + station.axis + used);
+        return {};
+    };
+    for (const Survey& survey : workbook.surveys) {
+        for (const Reading& reading : survey.readings)
+            if (auto good = check(survey, reading.station); !good) return good;
+        if (survey.header.asked)
+            for (const Station& station : *survey.header.asked)
+                if (auto good = check(survey, station); !good) return good;
+    }
+    return {};
+}
+
 // Applies one alternative of Edit to a workbook; each overload returns the inverse.
 struct Applier {
     Workbook& workbook;
@@ -21,10 +42,9 @@ struct Applier {
     }
 
     Result<Edit> operator()(const SetBlock& edit) const {
-        std::set<int> numbers;
-        for (const Bore& bore : edit.block.bores)
-            if (!numbers.insert(bore.number).second)
-                return refuse("two bores cannot both be number " + std::to_string(bore.number));
+        if (auto good = checkBlock(edit.block); !good) return tl::unexpected(good.error());
+        if (auto good = keepsStations(workbook, edit.block); !good)
+            return tl::unexpected(good.error());
         return SetBlock{std::exchange(workbook.block, edit.block)};
     }
 
@@ -65,6 +85,14 @@ struct Applier {
     Result<Edit> operator()(const MoveLevel& edit) const;
 
     Result<Edit> operator()(const SetLimitSets& edit) const {
+        for (const LimitSet& set : edit.sets) {
+            if (auto good = checkLimits(set.limits); !good)
+                return tl::unexpected(good.error().within(set.name));
+            for (const auto& [number, limits] : set.perBore)
+                if (auto good = checkLimits(limits); !good)
+                    return tl::unexpected(
+                        good.error().within(set.name + ", bore " + std::to_string(number)));
+        }
         return SetLimitSets{std::exchange(workbook.limitSets, edit.sets)};
     }
 
