@@ -1,0 +1,136 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What the sheet says, made from the core's results; nothing is measured here. Page one is the
+// customer's, the rest is the shop's record.
+#pragma once
+
+#include "app/context/preferences.h"
+#include "app/pictures/block_sections.h"
+#include "app/pictures/plan.h"
+#include "core/results/results.h"
+
+#include <QCoreApplication>
+#include <QImage>
+#include <QStringList>
+
+#include <array>
+#include <optional>
+#include <vector>
+
+namespace borewright {
+
+// Texts of the sheet for the translator.
+class SheetWords {
+    Q_DECLARE_TR_FUNCTIONS(Sheet)
+};
+
+// A name and what stands behind it.
+struct SheetFact {
+    QString name;
+    QString value;
+};
+
+// A figure with its verdict; empty text where there is none.
+struct SheetFigure {
+    QString text;
+    Verdict verdict = Verdict::notJudged;
+};
+
+// One side of a bore's row: as found, or now.
+struct SheetSide {
+    bool there = false;
+    // By Quality: largest size, smallest size, out-of-round, taper.
+    std::array<SheetFigure, 4> figures;
+    SheetFigure straight; // largest less smallest along an axis
+    QString aim;          // "met", "not yet"; empty without an aim
+    QString verdictText;
+    Verdict verdict = Verdict::notJudged;
+};
+
+struct SheetBoreRow {
+    QString bore;
+    SheetSide was;
+    SheetSide now;
+};
+
+// What is allowed, for the bores named; empty = for all.
+struct SheetAllowed {
+    QString bores;
+    std::array<QString, 4> was;
+    std::array<QString, 4> now;
+    QString aim;
+};
+
+struct SheetBoreTable {
+    QString sizeUnit;
+    QString smallUnit;
+    QString wasHead; // "As found"
+    QString nowHead; // "Final"
+    bool hasWas = false;
+    bool hasNow = false;
+    bool hasStraight = false;
+    std::vector<SheetAllowed> allowed;
+    std::vector<SheetBoreRow> rows;
+};
+
+// What was read at a station: as typed, and the diameter that it means.
+struct SheetCell {
+    QString typed; // repeats behind one another; "–" where there is no wall
+    QString diameter;
+};
+
+// The readings of a bore, a row a depth.
+struct SheetCard {
+    QString title;
+    QStringList axes;
+    std::vector<std::pair<QString, std::vector<SheetCell>>> rows; // depth, cells by axis
+};
+
+struct SheetSurvey {
+    QString title; // "final"
+    QString when;
+    std::vector<SheetFact> facts;
+    QString typedUnit;
+    std::vector<SheetCard> cards;
+    QStringList remarks; // odd readings, strikes with reasons, notes
+};
+
+struct SheetData {
+    QString title; // of the document
+    QString shopName;
+    QStringList shopAddress;
+    QImage shopPicture;
+    bool invented = false;
+    std::vector<SheetFact> facts;
+    QStringList sentences;
+    PlanData plan;
+    SheetBoreTable table;
+    BlockSectionsData sections;
+    std::vector<SheetFact> means; // measured with, set on, temperature …
+    QStringList cautions;
+    QString signer;
+    QString printed;
+
+    // The shop's record.
+    std::vector<SheetFact> record; // notes of the job, the block
+    std::vector<SheetFact> limits;
+    QString axesKey;
+    QString sizeUnit;
+    std::vector<SheetSurvey> surveys;
+};
+
+SheetData sheetData(const Workbook& workbook, const Results& results,
+                    const Preferences& preferences, const DisplayUnits& units,
+                    const Timestamp& printed);
+
+// Parts of it, each in a source file of its own.
+SheetBoreTable sheetBoreTable(const Workbook& workbook, const Results& results,
+                              const DisplayUnits& units);
+std::vector<SheetFact> sheetMeans(const Workbook& workbook, const Results& results,
+                                  const DisplayUnits& units);
+SheetSurvey sheetSurvey(const Workbook& workbook, const Survey& survey, const SurveyResult& result,
+                        const DisplayUnits& units);
+std::vector<SheetFact> sheetLimits(const Workbook& workbook);
+// The customer's sentences as they would stand, the user's own or as suggested.
+QStringList sheetSentences(const Workbook& workbook, const Results& results);
+
+} // namespace borewright

@@ -1,0 +1,220 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The customer's table: a row a bore, what it was beside what it is now, with what is allowed at
+// the head of each column.
+#include "app/pictures/picture_text.h"
+#include "app/pictures/verdict_mark.h"
+#include "app/sheet/sheet_composer.h"
+#include "app/sheet/sheet_data.h"
+
+namespace borewright {
+namespace {
+
+using Ink = SheetComposer::Ink;
+
+constexpr double points = 8.5;
+constexpr double smallPoints = 7.5;
+constexpr double groupGap = 50;
+
+// Order of the columns: smallest before largest, as they are spoken of.
+constexpr std::array order{Quality::smallestSize, Quality::largestSize, Quality::outOfRound,
+                           Quality::taper};
+
+QString headOf(Quality quality) {
+    switch (quality) {
+    case Quality::largestSize:
+        return SheetWords::tr("largest");
+    case Quality::smallestSize:
+        return SheetWords::tr("smallest");
+    case Quality::outOfRound:
+        return SheetWords::tr("out-of-\nround");
+    case Quality::taper:
+        return SheetWords::tr("taper");
+    }
+    return {};
+}
+
+class TableComposer {
+public:
+    TableComposer(SheetComposer& sheet, const SheetBoreTable& table)
+        : m_sheet(sheet)
+        , m_table(table)
+        , m_font(sheetFont(points))
+        , m_small(sheetFont(smallPoints))
+        , m_line(lineHeight(m_font))
+        , m_smallLine(lineHeight(m_small)) {
+        // Widths in tenths of a millimetre, stretched to the page where there is one side only.
+        const double all = m_sheet.width() - boreWidth;
+        const bool both = table.hasWas && table.hasNow;
+        m_wasWidth = !table.hasWas ? 0 : both ? (all - groupGap) * 0.44 : all;
+        m_nowWidth = !table.hasNow ? 0 : both ? (all - groupGap) * 0.56 : all;
+        if (!both) m_wasWidth = std::min(m_wasWidth, 1000.0);
+        if (!both) m_nowWidth = std::min(m_nowWidth, 1200.0);
+        m_wasLeft = m_sheet.left() + boreWidth;
+        m_nowLeft = m_wasLeft + m_wasWidth + (both ? groupGap : 0);
+    }
+
+    void compose() {
+        const double row = m_line + 7;
+        m_sheet.need(headHeight() + row);
+        head();
+        for (const SheetBoreRow& bore : m_table.rows) {
+            if (!m_sheet.need(row)) head();
+            rowOf(bore);
+            m_sheet.down(row);
+        }
+        m_sheet.down(35);
+    }
+
+private:
+    static constexpr double boreWidth = 110;
+
+    // The room of a side's column: 0 … 3 figures, 4 straight, 5 verdict.
+    [[nodiscard]] QRectF column(bool now, int index, double height) const {
+        const bool straight = now && m_table.hasStraight;
+        const double left = now ? m_nowLeft : m_wasLeft;
+        const double width = now ? m_nowWidth : m_wasWidth;
+        const double parts[] = {1.05, 1.05, 0.82, 0.75, straight ? 1.45 : 0.0, 1.75};
+        double before = 0, total = 0;
+        for (int i = 0; i < 6; ++i) {
+            if (i < index) before += parts[i];
+            total += parts[i];
+        }
+        return {left + width * before / total, m_sheet.y(), width * parts[index] / total, height};
+    }
+
+    [[nodiscard]] double headHeight() const {
+        return m_line + 2 * m_smallLine +
+               static_cast<double>(m_table.allowed.size()) * (m_smallLine + 3) + 40;
+    }
+
+    void head() {
+        for (const bool now : {false, true}) {
+            if (!(now ? m_table.hasNow : m_table.hasWas)) continue;
+            const double left = now ? m_nowLeft : m_wasLeft;
+            m_sheet.text({left, m_sheet.y(), now ? m_nowWidth : m_wasWidth, m_line}, Qt::AlignLeft,
+                         now ? m_table.nowHead : m_table.wasHead, sheetFont(points, true));
+            m_sheet.rule(m_sheet.y() + m_line + 6, left, left + (now ? m_nowWidth : m_wasWidth));
+        }
+        m_sheet.down(m_line + 14);
+        m_sheet.text({m_sheet.left(), m_sheet.y() + m_smallLine, boreWidth, m_smallLine},
+                     Qt::AlignLeft, SheetWords::tr("bore"), m_small, Ink::faint);
+        if (m_table.hasWas) columnHeads(false);
+        if (m_table.hasNow) columnHeads(true);
+        m_sheet.down(2 * m_smallLine + 4);
+        for (const SheetAllowed& allowed : m_table.allowed)
+            allowedRow(allowed);
+        m_sheet.rule(m_sheet.y() + 5, m_sheet.left(), m_sheet.right());
+        m_sheet.down(14);
+    }
+
+    void columnHeads(bool now) {
+        const auto at = [&](int index, Qt::Alignment align, const QString& upper,
+                            const QString& lower) {
+            QRectF room = column(now, index, m_smallLine);
+            m_sheet.text(room, align, upper, m_small, Ink::faint);
+            m_sheet.text(room.translated(0, m_smallLine), align, lower, m_small, Ink::faint);
+        };
+        for (int i = 0; i < 4; ++i) {
+            const Quality quality = order[static_cast<std::size_t>(i)];
+            const QString unit = i < 2 ? m_table.sizeUnit : m_table.smallUnit;
+            const QString name = headOf(quality);
+            if (quality == Quality::outOfRound)
+                at(i, Qt::AlignRight, SheetWords::tr("out of"),
+                   SheetWords::tr("round, %1").arg(unit));
+            else
+                at(i, Qt::AlignRight, name, unit);
+        }
+        if (now && m_table.hasStraight) {
+            QRectF room = straightFigure(m_smallLine);
+            m_sheet.text(room, Qt::AlignRight, SheetWords::tr("straight"), m_small, Ink::faint);
+            m_sheet.text(room.translated(0, m_smallLine), Qt::AlignRight, m_table.smallUnit,
+                         m_small, Ink::faint);
+        }
+        QRectF room = column(now, 5, m_smallLine).adjusted(60, 0, 0, 0);
+        m_sheet.text(room.translated(0, m_smallLine), Qt::AlignLeft, SheetWords::tr("verdict"),
+                     m_small, Ink::faint);
+    }
+
+    [[nodiscard]] QRectF straightFigure(double height) const {
+        QRectF room = column(true, 4, height);
+        room.setWidth(room.width() * 0.52);
+        return room;
+    }
+
+    [[nodiscard]] QRectF straightWord(double height) const {
+        QRectF room = column(true, 4, height);
+        room.setLeft(room.left() + room.width() * 0.52 + 14);
+        return room;
+    }
+
+    void allowedRow(const SheetAllowed& allowed) {
+        const double width = boreWidth + (m_table.hasWas || m_table.hasNow ? 20 : 0);
+        m_sheet.text({m_sheet.left(), m_sheet.y(), width, m_smallLine}, Qt::AlignLeft,
+                     allowed.bores.isEmpty() ? SheetWords::tr("allowed")
+                                             : SheetWords::tr("for %1").arg(allowed.bores),
+                     m_small, Ink::faint);
+        for (const bool now : {false, true}) {
+            if (!(now ? m_table.hasNow : m_table.hasWas)) continue;
+            const auto& texts = now ? allowed.now : allowed.was;
+            for (int i = 0; i < 4; ++i)
+                m_sheet.text(column(now, i, m_smallLine), Qt::AlignRight,
+                             texts[static_cast<std::size_t>(order[static_cast<std::size_t>(i)])],
+                             m_small, Ink::faint);
+            if (now && m_table.hasStraight)
+                m_sheet.text(straightFigure(m_smallLine).adjusted(-20, 0, 0, 0), Qt::AlignRight,
+                             allowed.aim, m_small, Ink::faint);
+        }
+        m_sheet.down(m_smallLine + 3);
+    }
+
+    void rowOf(const SheetBoreRow& row) {
+        m_sheet.text({m_sheet.left(), m_sheet.y(), boreWidth, m_line}, Qt::AlignLeft, row.bore,
+                     sheetFont(points, true));
+        if (m_table.hasWas) sideOf(row.was, false);
+        if (m_table.hasNow) sideOf(row.now, true);
+    }
+
+    void sideOf(const SheetSide& side, bool now) {
+        if (!side.there) {
+            m_sheet.text(column(now, 0, m_line), Qt::AlignRight, QStringLiteral("–"), m_font,
+                         Ink::faint);
+            return;
+        }
+        for (int i = 0; i < 4; ++i) {
+            const SheetFigure& figure =
+                side.figures[static_cast<std::size_t>(order[static_cast<std::size_t>(i)])];
+            // What is outside stands in bold, so that it is found without colour.
+            const bool bold = figure.verdict == Verdict::outside;
+            m_sheet.text(column(now, i, m_line), Qt::AlignRight, figure.text,
+                         bold ? sheetFont(points, true) : m_font);
+        }
+        if (now && m_table.hasStraight) {
+            m_sheet.text(straightFigure(m_line), Qt::AlignRight, side.straight.text, m_font);
+            m_sheet.text(straightWord(m_line), Qt::AlignLeft, side.aim, m_font, Ink::faint);
+        }
+        const QRectF room = column(now, 5, m_line);
+        const QRectF mark(room.left() + 26, room.center().y() - 12, 24, 24);
+        m_sheet.draw([mark, verdict = side.verdict](QPainter& painter, const PictureStyle& style) {
+            paintVerdictMark(painter, mark, verdict, style);
+        });
+        m_sheet.text(room.adjusted(60, 0, 0, 0), Qt::AlignLeft, side.verdictText,
+                     side.verdict == Verdict::outside ? sheetFont(points, true) : m_font);
+    }
+
+    SheetComposer& m_sheet;
+    const SheetBoreTable& m_table;
+    QFont m_font;
+    QFont m_small;
+    double m_line;
+    double m_smallLine;
+    double m_wasLeft = 0, m_wasWidth = 0, m_nowLeft = 0, m_nowWidth = 0;
+};
+
+} // namespace
+
+void composeTable(SheetComposer& sheet, const SheetBoreTable& table) {
+    if (table.rows.empty() || (!table.hasWas && !table.hasNow)) return;
+    TableComposer(sheet, table).compose();
+}
+
+} // namespace borewright
