@@ -7,6 +7,7 @@
 #include "app/document/selection.h"
 #include "app/pictures/picture_style.h"
 
+#include <QPixmap>
 #include <QWidget>
 
 namespace borewright {
@@ -39,6 +40,7 @@ protected:
 private:
     void restyle();
     PictureStyle m_style;
+    QPixmap m_drawn; // null where it must be drawn anew
     bool m_old = true;
 };
 

@@ -14,7 +14,6 @@ QString unitSymbol(Unit unit);
 // "ring travel"; empty where nothing is mapped.
 QString zoneWord(Zone zone);
 // "Bore 3, 1.75 in down, across: 3.4219 in, mean of 2 readings, 0.6 thou to go. Odd: …"
-QString readingInWords(const StationResult& station, const Block& block,
-                       const DisplayUnits& units);
+QString readingInWords(const StationResult& station, const Block& block, const DisplayUnits& units);
 
 } // namespace borewright

@@ -63,8 +63,7 @@ private:
             m_data.title += QStringLiteral(" · ") + qs(survey->header.name);
         m_data.openEnd = m_bore->openEnd.empty() ? tr("open end") : qs(m_bore->openEnd);
         m_data.depth_mm = drawnDepth(*m_bore);
-        m_data.closedEnd =
-            !m_bore->roomAtClosedEnd || m_bore->roomAtClosedEnd->value() <= Length();
+        m_data.closedEnd = !m_bore->roomAtClosedEnd || m_bore->roomAtClosedEnd->value() <= Length();
         for (const Axis& axis : m_workbook.block.axes)
             m_data.axisLabels << qs(axis.id) + QStringLiteral(" ") + qs(axis.label);
         if (result != nullptr) {
@@ -113,8 +112,8 @@ private:
         std::ranges::sort(edges);
         for (std::size_t i = 0; i + 1 < edges.size(); ++i) {
             if (edges[i] == edges[i + 1]) continue;
-            const Length middle = Length::fromPicometres(
-                (edges[i].picometres() + edges[i + 1].picometres()) / 2);
+            const Length middle =
+                Length::fromPicometres((edges[i].picometres() + edges[i + 1].picometres()) / 2);
             addZone(zoneWord(zoneAt(*m_bore, middle)), mm(edges[i]), mm(edges[i + 1]));
         }
     }
@@ -156,8 +155,7 @@ private:
     }
 
     void addLimits(const Survey& survey) {
-        if (!m_data.options.bandLimits ||
-            m_data.options.mode == SectionOptions::Mode::aboutMean)
+        if (!m_data.options.bandLimits || m_data.options.mode == SectionOptions::Mode::aboutMean)
             return;
         const auto set = judgingSet(m_workbook, survey.header);
         if (!set) return;
@@ -171,15 +169,14 @@ private:
         std::vector<SectionProfile> profiles;
         const std::vector<Axis>& axes = m_workbook.block.axes;
         for (std::size_t i = 0; i < axes.size(); ++i) {
-            SectionProfile profile{qs(axes[i].id), qs(axes[i].label), static_cast<int>(i), survey,
-                                   {}};
+            SectionProfile profile{
+                qs(axes[i].id), qs(axes[i].label), static_cast<int>(i), survey, {}};
             for (const StationResult& station : result.stations)
                 if (station.station.axis == axes[i].id && station.diameter)
-                    profile.points.push_back(
-                        {station.station, mm(station.station.depth),
-                         um(*station.diameter - base),
-                         readingInWords(station, m_workbook.block, m_units),
-                         !station.odd.empty(), station.judged});
+                    profile.points.push_back({station.station, mm(station.station.depth),
+                                              um(*station.diameter - base),
+                                              readingInWords(station, m_workbook.block, m_units),
+                                              !station.odd.empty(), station.judged});
             if (!profile.points.empty()) profiles.push_back(std::move(profile));
         }
         return profiles;
@@ -215,8 +212,8 @@ private:
         for (const StationResult& station : result.stations) {
             const double depth = mm(station.station.depth);
             if (m_data.rows.empty() || m_data.rows.back().depth_mm != depth) {
-                m_data.rows.push_back({depth, qs(formatDepth(station.station.depth, m_units)),
-                                       {}, station.judged});
+                m_data.rows.push_back(
+                    {depth, qs(formatDepth(station.station.depth, m_units)), {}, station.judged});
                 for (std::size_t i = 0; i < m_workbook.block.axes.size(); ++i)
                     m_data.rows.back().values << QString();
             }
@@ -225,7 +222,8 @@ private:
             QString& value = m_data.rows.back().values[column];
             if (!station.wall) value = QStringLiteral("–");
             if (!station.diameter) continue;
-            if (!small) value = qs(formatSize(*station.diameter, m_units));
+            if (!small)
+                value = qs(formatSize(*station.diameter, m_units));
             else if (toGo && station.toGo)
                 value = qs(formatSmall(*station.toGo, m_units));
             else
@@ -258,9 +256,8 @@ private:
 
 } // namespace
 
-SectionData sectionData(const Workbook& workbook, const Results& results,
-                        const std::string& survey, int bore, const DisplayUnits& units,
-                        const SectionOptions& options) {
+SectionData sectionData(const Workbook& workbook, const Results& results, const std::string& survey,
+                        int bore, const DisplayUnits& units, const SectionOptions& options) {
     return SectionBuilder(workbook, results, units, options).build(survey, bore);
 }
 

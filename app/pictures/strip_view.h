@@ -2,17 +2,12 @@
 // The strip of readings against the limits on screen; click or arrow keys choose a bore.
 #pragma once
 
-#include "app/document/document.h"
-#include "app/document/selection.h"
+#include "app/pictures/picture_view.h"
 #include "app/pictures/strip.h"
-
-#include <QWidget>
-
-class QCustomPlot;
 
 namespace borewright {
 
-class StripView : public QWidget {
+class StripView : public PictureView {
     Q_OBJECT
 public:
     StripView(Document& document, Selection& selection, QWidget* parent = nullptr);
@@ -24,23 +19,17 @@ signals:
     void activated(const borewright::Station& station); // a reading was clicked
 
 protected:
+    void rebuild() override;
+    [[nodiscard]] QString describe() const override;
+    void paint(QPainter& painter, const QRectF& rect) override;
     bool event(QEvent* event) override;
-    void changeEvent(QEvent* event) override;
-    void paintEvent(QPaintEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
-    bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
-    void markOld();
-    void freshen();
-    void choose(const QPoint& position);
-    [[nodiscard]] const StripPoint* nearest(const QPoint& position) const;
+    [[nodiscard]] const StripPoint* nearest(const QPointF& position) const;
 
-    Document& m_document;
-    Selection& m_selection;
-    QCustomPlot* m_plot = nullptr;
     StripData m_data;
-    bool m_old = true;
 };
 
 } // namespace borewright
