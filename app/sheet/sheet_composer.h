@@ -77,6 +77,8 @@ QStringList sheetLines(const QString& text, const QFont& font, double width);
 // The pages of a sheet.
 struct SheetData;
 std::vector<SheetPageContent> composeSheet(const SheetData& data, Preferences::Paper paper);
+// Draws a page at the painter's origin, in sheet units. Texts are noted in `log` if there is one.
+void drawSheetPage(QPainter& painter, const SheetPageContent& page, TextLog* log = nullptr);
 // Its parts: the customer's page, the table on it, the shop's pages.
 void composeFront(SheetComposer& sheet, const SheetData& data);
 struct SheetBoreTable;

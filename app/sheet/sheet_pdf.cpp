@@ -19,16 +19,6 @@ QPageLayout layoutOf(Preferences::Paper paper) {
     return {QPageSize(size), QPageLayout::Portrait, QMarginsF(), QPageLayout::Millimeter};
 }
 
-void drawPage(QPainter& painter, const SheetPageContent& page) {
-    const PictureStyle style = sheetStyle(7.5);
-    painter.setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing);
-    for (const SheetDraw& draw : page) {
-        painter.save();
-        draw(painter, style);
-        painter.restore();
-    }
-}
-
 // The pages one after another on a device that has pages.
 bool drawAll(QPagedPaintDevice& device, double scale, const std::vector<SheetPageContent>& pages) {
     QPainter painter;
@@ -36,12 +26,23 @@ bool drawAll(QPagedPaintDevice& device, double scale, const std::vector<SheetPag
     painter.scale(scale, scale);
     for (std::size_t i = 0; i < pages.size(); ++i) {
         if (i > 0 && !device.newPage()) return false;
-        drawPage(painter, pages[i]);
+        drawSheetPage(painter, pages[i]);
     }
     return painter.end();
 }
 
 } // namespace
+
+void drawSheetPage(QPainter& painter, const SheetPageContent& page, TextLog* log) {
+    PictureStyle style = sheetStyle(7.5);
+    style.log = log;
+    painter.setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing);
+    for (const SheetDraw& draw : page) {
+        painter.save();
+        draw(painter, style);
+        painter.restore();
+    }
+}
 
 int sheetPageCount(const SheetData& data, Preferences::Paper paper) {
     return static_cast<int>(composeSheet(data, paper).size());
@@ -84,7 +85,7 @@ std::vector<QImage> renderSheetPages(const SheetData& data, Preferences::Paper p
         image.fill(Qt::white);
         QPainter painter(&image);
         painter.scale(scale, scale);
-        drawPage(painter, page);
+        drawSheetPage(painter, page);
         painter.end();
         images.push_back(std::move(image));
     }
