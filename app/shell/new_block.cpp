@@ -68,8 +68,7 @@ Result<TypedLength> readBeside(const std::string& text, const TypedLength& size)
 Result<TypedLength> readAllowance(const std::string& text, const TypedLength& size) {
     const bool inch = saysInchFamily(size);
     const auto large = readTyped(text, inch ? Unit::inch : Unit::millimetre);
-    const Length most =
-        inch ? Length::whole(100, Unit::thou) : Length::whole(1, Unit::millimetre);
+    const Length most = inch ? Length::whole(100, Unit::thou) : Length::whole(1, Unit::millimetre);
     if (!large || saysUnit(text) || large->value() < most) return positive(large);
     return positive(readTyped(text, inch ? Unit::thou : Unit::micrometre));
 }

@@ -176,9 +176,9 @@ void PreferencesFile::load() {
     const std::string path = m_path.toStdString();
     const auto bytes = m_files.read(path, largestFile);
     if (!bytes && bytes.error() == FileFault::notFound) return;
-    const auto preferences =
-        bytes ? readPreferences(*bytes) : Result<Preferences>(refuse(std::string(
-                                              inWords(bytes.error()))));
+    const auto preferences = bytes
+                                 ? readPreferences(*bytes)
+                                 : Result<Preferences>(refuse(std::string(inWords(bytes.error()))));
     if (preferences) return m_store.set(*preferences);
     const QString aside = m_path + QStringLiteral(".damaged");
     const bool kept = m_files.rename(path, aside.toStdString()).has_value();

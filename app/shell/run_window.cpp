@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/shell/run_window.h"
 
+#include "app/shell/bench_sounds.h"
+#include "app/shell/preferences_file.h"
+#include "app/shell/system_outside.h"
 #include "app/shell/theme.h"
 #include "app/shell/window.h"
+#include "core/storage/posix_file_system.h"
 
 #include <QApplication>
-#include <QElapsedTimer>
-#include <QFileDialog>
-#include <QPrintDialog>
-#include <QTimer>
 
 #include <cstdio>
 
@@ -20,42 +20,53 @@ static void takeResources() {
 namespace borewright {
 namespace {
 
-class SystemDialogs final : public Dialogs {
-public:
-    QString fileToOpen(QWidget* parent, const QString& title, const QString& filter) override {
-        return QFileDialog::getOpenFileName(parent, title, {}, filter);
-    }
-    QString fileToSave(QWidget* parent, const QString& title, const QString& proposal,
-                       const QString& filter) override {
-        return QFileDialog::getSaveFileName(parent, title, proposal, filter);
-    }
-    bool setUpPrinter(QWidget* parent, QPrinter& printer) override {
-        return QPrintDialog(&printer, parent).exec() == QDialog::Accepted;
-    }
-};
-class Silence final : public Sounds {
-public:
-    void kept() override {}
-    void odd() override {}
-    void refused() override {}
-};
-class NoFiles final : public FileSystem {};
+// The file named on the command line, else the last job where it is still there, else a new one.
+void showFirst(Window& window, const Workshop& workshop, const QString& last) {
+    const QStringList arguments = QCoreApplication::arguments();
+    const QString file = arguments.size() > 1 ? arguments.at(1) : last;
+    if (file.isEmpty() || !window.openPath(file)) window.showStart();
+    if (!workshop.isOpen()) return;
+    window.showPage(Page::measure);
+}
+
+void tellTiming(const Window& window, std::chrono::steady_clock::time_point started) {
+    if (qEnvironmentVariable("BOREWRIGHT_TIMING") != QStringLiteral("1")) return;
+    QObject::connect(&window, &Window::firstPainted, &window, [started] {
+        const auto elapsed = std::chrono::steady_clock::now() - started;
+        const auto ms = std::chrono::duration_cast<std::chrono::milliseconds>(elapsed);
+        std::printf("first paint after %lld ms\n", static_cast<long long>(ms.count()));
+        std::fflush(stdout);
+    });
+}
 
 } // namespace
 
-int runWindow(int argc, char** argv) {
+int runWindow(int argc, char** argv, std::chrono::steady_clock::time_point started) {
     takeResources();
     QApplication application(argc, argv);
+    QApplication::setApplicationName(QStringLiteral("borewright"));
+    QApplication::setApplicationDisplayName(QString());
+    QApplication::setDesktopFileName(QStringLiteral("borewright"));
     Theme theme(application);
-    theme.apply(Preferences::Theme::system);
-    SystemDialogs dialogs;
-    Silence sounds;
-    NoFiles files;
-    SystemClock clock;
+    PosixFileSystem files;
     PreferencesStore preferences;
-    Workshop workshop({files, clock, dialogs, sounds, preferences, {}, {}});
+    PreferencesFile preferencesFile(preferences, files, preferencesPath());
+    theme.apply(preferences.value().theme);
+    QApplication::setWindowIcon(QIcon(QStringLiteral(":/icons/borewright.svg")));
+    SystemDialogs dialogs;
+    BenchSounds sounds(preferences, soundFolder());
+    SystemClock clock;
+    Workshop workshop(
+        {files, clock, dialogs, sounds, preferences, rescueFolder(), workbookFolder()});
     Window window(workshop);
-    window.showPage(Page::block);
+    QObject::connect(&preferences, &PreferencesStore::changed, &window,
+                     [&] { theme.apply(preferences.value().theme); });
+    QObject::connect(&window, &Window::deskThemeChanged, &window,
+                     [&] { theme.followDesk(preferences.value().theme); });
+    QObject::connect(&preferencesFile, &PreferencesFile::failed, &window, &Window::say);
+    tellTiming(window, started);
+    if (!preferencesFile.notice().isEmpty()) window.say(preferencesFile.notice());
+    showFirst(window, workshop, preferences.value().lastFile);
     window.show();
     return QApplication::exec();
 }

@@ -129,9 +129,9 @@ QWidget* StartForm::buildForm() {
     last->addWidget(m_place, 1);
     column->addLayout(last);
     column->addStretch(1);
-    for (QWidget* control : {static_cast<QWidget*>(m_arrangement),
-                             static_cast<QWidget*>(m_combustion), static_cast<QWidget*>(m_blind),
-                             static_cast<QWidget*>(m_go)})
+    for (QWidget* control :
+         {static_cast<QWidget*>(m_arrangement), static_cast<QWidget*>(m_combustion),
+          static_cast<QWidget*>(m_blind), static_cast<QWidget*>(m_go)})
         control->installEventFilter(this);
     return box;
 }
@@ -156,10 +156,10 @@ void StartForm::addFields(QGridLayout& grid) {
         field->edit()->installEventFilter(this);
         connect(field->edit(), &QLineEdit::textChanged, this, &StartForm::follow);
     }
-    const QList<QWidget*> order{m_bores->edit(),     m_arrangement,       m_size->edit(),
-                                m_depth->edit(),     m_combustion,        m_openEnd->edit(),
-                                m_blind,             m_wornSize->edit(),  m_wornRound->edit(),
-                                m_wornTaper->edit(), m_engine->edit(),    m_customer->edit()};
+    const QList<QWidget*> order{
+        m_bores->edit(),     m_arrangement,       m_size->edit(),   m_depth->edit(),
+        m_combustion,        m_openEnd->edit(),   m_blind,          m_wornSize->edit(),
+        m_wornRound->edit(), m_wornTaper->edit(), m_engine->edit(), m_customer->edit()};
     m_order = order;
 }
 
@@ -215,8 +215,8 @@ void StartForm::listEarlier() {
 
 void StartForm::start() {
     listEarlier();
-    for (StartField* field : {m_bores, m_size, m_depth, m_wornSize, m_wornRound, m_wornTaper,
-                              m_engine, m_customer})
+    for (StartField* field :
+         {m_bores, m_size, m_depth, m_wornSize, m_wornRound, m_wornTaper, m_engine, m_customer})
         field->edit()->clear();
     m_openEndTyped = false;
     followEnds();

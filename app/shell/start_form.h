@@ -27,8 +27,8 @@ public:
     void start();
 
 signals:
-    void began();                         // a workbook was begun and is on its way to the disk
-    void openAsked();                     // by the file dialog
+    void began();                            // a workbook was begun and is on its way to the disk
+    void openAsked();                        // by the file dialog
     void openRequested(const QString& path); // one of the last
 
 protected:

@@ -108,7 +108,17 @@ Theme::Theme(QApplication& application)
 void Theme::apply(Preferences::Theme theme) {
     const bool dark =
         theme == Preferences::Theme::dark || (theme == Preferences::Theme::system && m_deskIsDark);
+    if (m_dark == dark) return;
+    m_dark = dark;
     QApplication::setPalette(dark ? darkPalette() : lightPalette());
+}
+
+void Theme::followDesk(Preferences::Theme theme) {
+    // Without a palette of our own the application shows the desk's.
+    QApplication::setPalette(QPalette());
+    m_deskIsDark = isDark(QApplication::palette());
+    m_dark.reset();
+    apply(theme);
 }
 
 QPixmap inkedDrawing(const QString& name, const QColor& ink, int size, qreal pixelRatio) {

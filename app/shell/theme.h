@@ -10,6 +10,8 @@
 #include <QIcon>
 #include <QPalette>
 
+#include <optional>
+
 class QApplication;
 
 namespace borewright {
@@ -34,10 +36,13 @@ public:
     // Remembers the desk's own palette and font before anything is changed.
     explicit Theme(QApplication& application);
     void apply(Preferences::Theme theme);
+    // The desk's look has changed: reads it again.
+    void followDesk(Preferences::Theme theme);
 
 private:
     QApplication& m_application;
     bool m_deskIsDark;
+    std::optional<bool> m_dark; // what is in use
 };
 
 // One of the program's own drawings from resources/icons, in one ink.

@@ -16,17 +16,27 @@ class QStackedWidget;
 namespace borewright {
 
 class Banner;
+class FileVerbs;
+class Menus;
+class StartForm;
 class StatusLine;
 
 class Window : public QMainWindow {
     Q_OBJECT
 public:
     explicit Window(Workshop& workshop, QWidget* parent = nullptr);
+    ~Window() override;
 
     // Shows a page; it is built when it is first shown.
     void showPage(Page page);
     // Shows the form that begins a workbook.
     void showStart();
+    [[nodiscard]] StartForm* startForm() { return m_start; }
+    void showPreferences();
+    // Large type at the bench: nothing but the Measure page.
+    void setBench(bool bench);
+    // Opens a workbook, or says why not.
+    bool openPath(const QString& path);
     // The page as built; for tests and pictures.
     QWidget* page(Page page);
     // The whole window with a page shown, as a picture of `size` device-independent pixels.
@@ -35,16 +45,37 @@ public:
     [[nodiscard]] QString notice() const;
     void say(const QString& sentence);
 
+signals:
+    void firstPainted();
+    void deskThemeChanged();
+
+protected:
+    void closeEvent(QCloseEvent* event) override;
+    void paintEvent(QPaintEvent* event) override;
+    bool event(QEvent* event) override;
+
 private:
     void build();
+    void connectParts();
     QWidget* makePage(Page page);
+    void makeStart();
+    void showOpened();
+    void followSaving();
+    void followTitle();
+    void showBenchState(bool bench);
 
     Workshop& m_workshop;
     PageContext m_context;
     PageRail* m_rail;
     Banner* m_banner;
     QStackedWidget* m_stack;
-    QWidget* m_start = nullptr;
+    StatusLine* m_status;
+    FileVerbs* m_verbs;
+    Menus* m_menus;
+    StartForm* m_start = nullptr;
+    QString m_failureSaid;        // the failed save that the banner tells of
+    bool m_warnedOnClose = false; // closing again closes
+    bool m_painted = false;
     std::array<QWidget*, pageCount> m_pages{};
 };
 

@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The preferences in a window that stops nothing: each change counts at once.
+#pragma once
+
+#include "app/context/dialogs.h"
+#include "app/context/preferences.h"
+
+#include <QDialog>
+
+class QCheckBox;
+class QComboBox;
+class QLineEdit;
+class QPlainTextEdit;
+
+namespace borewright {
+
+class PreferencesDialog : public QDialog {
+    Q_OBJECT
+public:
+    PreferencesDialog(PreferencesStore& store, Dialogs& dialogs, QWidget* parent = nullptr);
+
+private:
+    void build();
+    void connectParts();
+    void fill();
+    void keep();
+    void choosePicture();
+
+    PreferencesStore& m_store;
+    Dialogs& m_dialogs;
+    QLineEdit* m_shopName;
+    QPlainTextEdit* m_shopAddress;
+    QLineEdit* m_shopPicture;
+    QLineEdit* m_measuredBy;
+    QComboBox* m_theme;
+    QComboBox* m_paper;
+    QComboBox* m_order;
+    QCheckBox* m_soundKept;
+    QCheckBox* m_soundOdd;
+    bool m_filling = false;
+};
+
+} // namespace borewright
