@@ -72,18 +72,20 @@ std::vector<SheetFact> recordOf(const Workbook& workbook, const DisplayUnits& un
     add(facts, SheetWords::tr("Notes"), qs(workbook.job.notes));
     const auto& bores = workbook.block.bores;
     if (bores.empty()) return facts;
-    const auto all = [&](const auto& member) {
+    const auto all = [&](const auto& member, const auto& words) {
         QString text;
         for (const Bore& bore : bores) {
-            const QString here =
-                member(bore) ? qs(sizeWithUnit(member(bore)->value(), units)) : QString();
+            const QString here = member(bore) ? qs(words(member(bore)->value(), units)) : QString();
             if (&bore == &bores.front()) text = here;
             if (here != text) return SheetWords::tr("differs by bore");
         }
         return text;
     };
-    add(facts, SheetWords::tr("Standard size"), all([](const Bore& b) { return b.standardSize; }));
-    add(facts, SheetWords::tr("Depth of bore"), all([](const Bore& b) { return b.depth; }));
+    add(facts, SheetWords::tr("Standard size"),
+        all([](const Bore& b) { return b.standardSize; },
+            [](Length value, const DisplayUnits& in) { return sizeWithUnit(value, in); }));
+    add(facts, SheetWords::tr("Depth of bore"),
+        all([](const Bore& b) { return b.depth; }, depthWithUnit));
     add(facts, SheetWords::tr("Depths from"), qs(bores.front().openEnd));
     return facts;
 }

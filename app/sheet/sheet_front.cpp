@@ -14,8 +14,8 @@ using Ink = SheetComposer::Ink;
 constexpr double gap = 42;
 constexpr double planWidth = 560;
 constexpr double nameWidth = 290;
-constexpr double leastSections = 360;
-constexpr double mostSections = 950;
+constexpr double leastSections = 240;
+constexpr double mostSections = 1150;
 
 double lineOf(double points) {
     return lineHeight(sheetFont(points));
@@ -131,7 +131,7 @@ void composeSections(SheetComposer& sheet, const SheetData& data, double below) 
     const double height = std::clamp(sheet.rest() - below - gap, leastSections, mostSections);
     const QRectF rect(sheet.left(), sheet.y(), sheet.width(), std::min(height, sheet.rest()));
     sheet.draw([rect, sections = data.sections](QPainter& painter, const PictureStyle& style) {
-        PictureStyle own = sheetStyle(7);
+        PictureStyle own = sheetStyle(sections.bores.size() > 5 ? 6 : 7);
         own.log = style.log;
         paintBlockSections(painter, rect, sections, own);
     });
@@ -149,6 +149,8 @@ void signHere(SheetComposer& sheet, double x, double width, const QString& what)
 }
 
 void composeFoot(SheetComposer& sheet, const SheetData& data) {
+    // At the bottom of the page, where people look for the place to sign.
+    sheet.down(std::max(0.0, sheet.rest() - footHeight(data, sheet.width())));
     composeFacts(sheet, data.means, sheet.left(), sheet.width(), nameWidth, 8);
     if (!data.means.empty()) sheet.down(10);
     sheet.paragraph(sheet.left(), sheet.width(), data.cautions.join(' '), sheetFont(8));

@@ -15,63 +15,91 @@ using Ink = SheetComposer::Ink;
 
 constexpr double points = 7.5;
 constexpr double depthWidth = 90;
-constexpr double cellWidth = 250; // as typed and as a diameter
-constexpr double cardGap = 70;
+constexpr double cardGap = 60;
 constexpr double nameWidth = 330;
+constexpr double limitNameWidth = 480;
+
+// Widths of a reading as typed and as a diameter: of the longest in the survey.
+struct CellWidths {
+    double typed = 100;
+    double diameter = 100;
+    [[nodiscard]] double both() const { return typed + diameter; }
+};
 
 double line() {
     return lineHeight(sheetFont(points)) + 2;
 }
 
-double cardWidth(const SheetCard& card) {
-    return depthWidth + cellWidth * static_cast<double>(card.axes.size());
+CellWidths widthsOf(const SheetSurvey& survey, double page) {
+    const QFont font = sheetFont(points);
+    CellWidths widths;
+    qsizetype axes = 1;
+    widths.typed = std::max(widths.typed, textWidth(survey.typedUnit, font) + 12);
+    for (const SheetCard& card : survey.cards) {
+        axes = std::max(axes, card.axes.size());
+        for (const auto& [depth, cells] : card.rows)
+            for (const SheetCell& cell : cells) {
+                widths.typed = std::max(widths.typed, textWidth(cell.typed, font) + 12);
+                widths.diameter = std::max(widths.diameter, textWidth(cell.diameter, font) + 14);
+            }
+    }
+    const double most = (page - depthWidth) / static_cast<double>(axes);
+    widths.typed = std::min(widths.typed, most - widths.diameter);
+    return widths;
+}
+
+double cardWidth(const SheetCard& card, const CellWidths& widths) {
+    return depthWidth + widths.both() * static_cast<double>(card.axes.size());
 }
 
 double cardHeight(const SheetCard& card) {
     return line() * (static_cast<double>(card.rows.size()) + 2) + 16;
 }
 
-// A line of two texts of a cell: typed at the right of its half, diameter at the right of its own.
-void cell(SheetComposer& sheet, double x, double y, const QString& typed, const QString& diameter,
+// A reading: as typed, and behind it the diameter.
+void cell(SheetComposer& sheet, double x, double y, const CellWidths& widths, const SheetCell& cell,
           Ink ink) {
     const QFont font = sheetFont(points);
-    const double typedWidth =
-        diameter.isEmpty() && ink == Ink::full ? cellWidth * 0.5 : cellWidth * 0.45;
-    sheet.text({x, y, typedWidth, line()}, Qt::AlignRight, typed, font, ink);
-    sheet.text({x + typedWidth + 8, y, cellWidth - typedWidth - 8, line()}, Qt::AlignRight,
-               diameter, font, ink);
+    sheet.text({x, y, widths.typed, line()}, Qt::AlignRight, cell.typed, font, ink);
+    sheet.text({x + widths.typed, y, widths.diameter, line()}, Qt::AlignRight, cell.diameter, font,
+               ink);
 }
 
 void composeCard(SheetComposer& sheet, const SheetCard& card, double x, double y,
-                 const SheetSurvey& survey, const QString& sizeUnit) {
+                 const SheetSurvey& survey, const CellWidths& widths, const QString& sizeUnit) {
     const QFont font = sheetFont(points);
-    sheet.text({x, y, depthWidth + 60, line()}, Qt::AlignLeft, card.title, sheetFont(points, true));
-    for (int a = 0; a < card.axes.size(); ++a)
-        sheet.text({x + depthWidth + cellWidth * a + 60, y, cellWidth - 60, line()}, Qt::AlignRight,
-                   card.axes[a], sheetFont(points, true));
+    const auto at = [&](std::size_t axis) {
+        return x + depthWidth + widths.both() * static_cast<double>(axis);
+    };
+    const auto axes = static_cast<std::size_t>(card.axes.size());
+    sheet.text({x, y, depthWidth + 30, line()}, Qt::AlignLeft, card.title, sheetFont(points, true));
+    for (std::size_t a = 0; a < axes; ++a)
+        sheet.text({at(a) + 40, y, widths.both() - 40, line()}, Qt::AlignRight,
+                   card.axes[static_cast<qsizetype>(a)], sheetFont(points, true));
     y += line();
     sheet.text({x, y, depthWidth, line()}, Qt::AlignRight, sizeUnit, font, Ink::faint);
-    for (int a = 0; a < card.axes.size(); ++a)
-        cell(sheet, x + depthWidth + cellWidth * a, y, survey.typedUnit, sizeUnit, Ink::faint);
+    for (std::size_t a = 0; a < axes; ++a)
+        cell(sheet, at(a), y, widths, {survey.typedUnit, sizeUnit}, Ink::faint);
     y += line() + 2;
-    sheet.rule(y, x, x + cardWidth(card));
+    sheet.rule(y, x, x + cardWidth(card, widths));
     y += 4;
     for (const auto& [depth, cells] : card.rows) {
         sheet.text({x, y, depthWidth, line()}, Qt::AlignRight, depth, font, Ink::faint);
         for (std::size_t a = 0; a < cells.size(); ++a)
-            cell(sheet, x + depthWidth + cellWidth * static_cast<double>(a), y, cells[a].typed,
-                 cells[a].diameter, Ink::full);
+            cell(sheet, at(a), y, widths, cells[a], Ink::full);
         y += line();
     }
 }
 
 // Cards side by side, as many as the page is wide.
 void composeCards(SheetComposer& sheet, const SheetSurvey& survey, const QString& sizeUnit) {
+    const CellWidths widths = widthsOf(survey, sheet.width());
     for (std::size_t first = 0; first < survey.cards.size();) {
         double width = 0, height = 0;
         std::size_t last = first;
         while (last < survey.cards.size()) {
-            const double more = cardWidth(survey.cards[last]) + (last > first ? cardGap : 0);
+            const double more =
+                cardWidth(survey.cards[last], widths) + (last > first ? cardGap : 0);
             if (last > first && width + more > sheet.width()) break;
             width += more;
             height = std::max(height, cardHeight(survey.cards[last]));
@@ -80,8 +108,8 @@ void composeCards(SheetComposer& sheet, const SheetSurvey& survey, const QString
         sheet.need(height);
         double x = sheet.left();
         for (; first < last; ++first) {
-            composeCard(sheet, survey.cards[first], x, sheet.y(), survey, sizeUnit);
-            x += cardWidth(survey.cards[first]) + cardGap;
+            composeCard(sheet, survey.cards[first], x, sheet.y(), survey, widths, sizeUnit);
+            x += cardWidth(survey.cards[first], widths) + cardGap;
         }
         sheet.down(height + 12);
     }
@@ -121,8 +149,8 @@ void composeRecord(SheetComposer& sheet, const SheetData& data) {
         page.down(30);
     });
     sheet.newPage();
-    composeFacts(sheet, data.record, sheet.left(), sheet.width(), nameWidth, 8);
-    composeFacts(sheet, data.limits, sheet.left(), sheet.width(), nameWidth, 8);
+    composeFacts(sheet, data.record, sheet.left(), sheet.width(), limitNameWidth, 8);
+    composeFacts(sheet, data.limits, sheet.left(), sheet.width(), limitNameWidth, 8);
     sheet.down(14);
     sheet.paragraph(sheet.left(), sheet.width(),
                     SheetWords::tr("Readings: as typed, then the diameter. A question mark: looks "

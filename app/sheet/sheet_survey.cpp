@@ -53,7 +53,9 @@ private:
     }
 
     [[nodiscard]] QString typedText(const TypedLength& typed) const {
-        return typed.unit() == m_unit ? qs(typed.text()) : qs(typed.withUnit());
+        QString text = typed.unit() == m_unit ? qs(typed.text()) : qs(typed.withUnit());
+        if (text.startsWith('-')) text[0] = QChar(0x2212);
+        return text;
     }
 
     [[nodiscard]] QString dialText() const {

@@ -6,6 +6,8 @@
 #include "app/sheet/sheet_composer.h"
 #include "app/sheet/sheet_data.h"
 
+#include <algorithm>
+
 namespace borewright {
 namespace {
 
@@ -26,7 +28,7 @@ QString headOf(Quality quality) {
     case Quality::smallestSize:
         return SheetWords::tr("smallest");
     case Quality::outOfRound:
-        return SheetWords::tr("out-of-\nround");
+        return SheetWords::tr("out of round");
     case Quality::taper:
         return SheetWords::tr("taper");
     }
@@ -42,19 +44,20 @@ public:
         , m_small(sheetFont(smallPoints))
         , m_line(lineHeight(m_font))
         , m_smallLine(lineHeight(m_small)) {
-        // Widths in tenths of a millimetre, stretched to the page where there is one side only.
+        // Both sides share the page as their columns need; a side alone is not stretched to it.
         const double all = m_sheet.width() - boreWidth;
         const bool both = table.hasWas && table.hasNow;
-        m_wasWidth = !table.hasWas ? 0 : both ? (all - groupGap) * 0.44 : all;
-        m_nowWidth = !table.hasNow ? 0 : both ? (all - groupGap) * 0.56 : all;
-        if (!both) m_wasWidth = std::min(m_wasWidth, 1000.0);
-        if (!both) m_nowWidth = std::min(m_nowWidth, 1200.0);
+        const double was = total(false), now = total(true);
+        const double stretch = both ? (all - groupGap) / (was + now) : 1.3;
+        m_wasWidth = table.hasWas ? std::min(was * stretch, all) : 0;
+        m_nowWidth = table.hasNow ? std::min(now * stretch, all) : 0;
+        m_rowGap = table.rows.size() > 10 ? 2 : 7;
         m_wasLeft = m_sheet.left() + boreWidth;
         m_nowLeft = m_wasLeft + m_wasWidth + (both ? groupGap : 0);
     }
 
     void compose() {
-        const double row = m_line + 7;
+        const double row = m_line + m_rowGap;
         m_sheet.need(headHeight() + row);
         head();
         for (const SheetBoreRow& bore : m_table.rows) {
@@ -68,22 +71,30 @@ public:
 private:
     static constexpr double boreWidth = 110;
 
+    // What a column takes of its side, in sheet units.
+    [[nodiscard]] double part(bool now, int index) const {
+        static constexpr double parts[] = {125, 125, 105, 90, 225, 245};
+        return index == 4 && !(now && m_table.hasStraight) ? 0 : parts[index];
+    }
+    [[nodiscard]] double total(bool now) const {
+        double sum = 0;
+        for (int i = 0; i < 6; ++i)
+            sum += part(now, i);
+        return sum;
+    }
     // The room of a side's column: 0 … 3 figures, 4 straight, 5 verdict.
     [[nodiscard]] QRectF column(bool now, int index, double height) const {
-        const bool straight = now && m_table.hasStraight;
         const double left = now ? m_nowLeft : m_wasLeft;
         const double width = now ? m_nowWidth : m_wasWidth;
-        const double parts[] = {1.05, 1.05, 0.82, 0.75, straight ? 1.45 : 0.0, 1.75};
-        double before = 0, total = 0;
-        for (int i = 0; i < 6; ++i) {
-            if (i < index) before += parts[i];
-            total += parts[i];
-        }
-        return {left + width * before / total, m_sheet.y(), width * parts[index] / total, height};
+        double before = 0;
+        for (int i = 0; i < index; ++i)
+            before += part(now, i);
+        const double all = total(now);
+        return {left + width * before / all, m_sheet.y(), width * part(now, index) / all, height};
     }
 
     [[nodiscard]] double headHeight() const {
-        return m_line + 2 * m_smallLine +
+        return m_line + 3 * m_smallLine +
                static_cast<double>(m_table.allowed.size()) * (m_smallLine + 3) + 40;
     }
 
@@ -96,11 +107,11 @@ private:
             m_sheet.rule(m_sheet.y() + m_line + 6, left, left + (now ? m_nowWidth : m_wasWidth));
         }
         m_sheet.down(m_line + 14);
-        m_sheet.text({m_sheet.left(), m_sheet.y() + m_smallLine, boreWidth, m_smallLine},
+        m_sheet.text({m_sheet.left(), m_sheet.y() + 2 * m_smallLine, boreWidth, m_smallLine},
                      Qt::AlignLeft, SheetWords::tr("bore"), m_small, Ink::faint);
         if (m_table.hasWas) columnHeads(false);
         if (m_table.hasNow) columnHeads(true);
-        m_sheet.down(2 * m_smallLine + 4);
+        m_sheet.down(3 * m_smallLine + 4);
         for (const SheetAllowed& allowed : m_table.allowed)
             allowedRow(allowed);
         m_sheet.rule(m_sheet.y() + 5, m_sheet.left(), m_sheet.right());
@@ -108,30 +119,23 @@ private:
     }
 
     void columnHeads(bool now) {
-        const auto at = [&](int index, Qt::Alignment align, const QString& upper,
-                            const QString& lower) {
-            QRectF room = column(now, index, m_smallLine);
-            m_sheet.text(room, align, upper, m_small, Ink::faint);
-            m_sheet.text(room.translated(0, m_smallLine), align, lower, m_small, Ink::faint);
+        const auto at = [&](const QRectF& room, const QString& name, const QString& unit) {
+            const QStringList lines = name.split(' ');
+            if (lines.size() > 1)
+                m_sheet.text(room, Qt::AlignRight, lines.mid(0, lines.size() - 1).join(' '),
+                             m_small, Ink::faint);
+            m_sheet.text(room.translated(0, m_smallLine), Qt::AlignRight, lines.last(), m_small,
+                         Ink::faint);
+            m_sheet.text(room.translated(0, 2 * m_smallLine), Qt::AlignRight, unit, m_small,
+                         Ink::faint);
         };
-        for (int i = 0; i < 4; ++i) {
-            const Quality quality = order[static_cast<std::size_t>(i)];
-            const QString unit = i < 2 ? m_table.sizeUnit : m_table.smallUnit;
-            const QString name = headOf(quality);
-            if (quality == Quality::outOfRound)
-                at(i, Qt::AlignRight, SheetWords::tr("out of"),
-                   SheetWords::tr("round, %1").arg(unit));
-            else
-                at(i, Qt::AlignRight, name, unit);
-        }
-        if (now && m_table.hasStraight) {
-            QRectF room = straightFigure(m_smallLine);
-            m_sheet.text(room, Qt::AlignRight, SheetWords::tr("straight"), m_small, Ink::faint);
-            m_sheet.text(room.translated(0, m_smallLine), Qt::AlignRight, m_table.smallUnit,
-                         m_small, Ink::faint);
-        }
-        QRectF room = column(now, 5, m_smallLine).adjusted(60, 0, 0, 0);
-        m_sheet.text(room.translated(0, m_smallLine), Qt::AlignLeft, SheetWords::tr("verdict"),
+        for (int i = 0; i < 4; ++i)
+            at(column(now, i, m_smallLine), headOf(order[static_cast<std::size_t>(i)]),
+               i < 2 ? m_table.sizeUnit : m_table.smallUnit);
+        if (now && m_table.hasStraight)
+            at(straightFigure(m_smallLine), SheetWords::tr("straight"), m_table.smallUnit);
+        const QRectF room = column(now, 5, m_smallLine).adjusted(60, 0, 0, 0);
+        m_sheet.text(room.translated(0, 2 * m_smallLine), Qt::AlignLeft, SheetWords::tr("verdict"),
                      m_small, Ink::faint);
     }
 
@@ -207,7 +211,7 @@ private:
     QFont m_small;
     double m_line;
     double m_smallLine;
-    double m_wasLeft = 0, m_wasWidth = 0, m_nowLeft = 0, m_nowWidth = 0;
+    double m_rowGap = 7, m_wasLeft = 0, m_wasWidth = 0, m_nowLeft = 0, m_nowWidth = 0;
 };
 
 } // namespace
