@@ -5,6 +5,7 @@
 #include "app/sheet/sheet_data.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace borewright {
 namespace {
@@ -15,7 +16,6 @@ constexpr double gap = 42;
 constexpr double planWidth = 560;
 constexpr double nameWidth = 290;
 constexpr double leastSections = 240;
-constexpr double mostSections = 1150;
 
 double lineOf(double points) {
     return lineHeight(sheetFont(points));
@@ -119,6 +119,17 @@ double footHeight(const SheetData& data, double width) {
            20 + 170;
 }
 
+// The height at which sections side by side have the shape of a bore: one row up to eight bores,
+// two rows above where there is `room` for them.
+double sectionsHeight(std::size_t bores, double width, double room) {
+    const auto heightOf = [&](double rows) {
+        const double columns = std::ceil(static_cast<double>(bores) / rows);
+        return std::min(1150.0, rows * (width / columns * 1.35 + 60) + 90);
+    };
+    if (bores > 8 && heightOf(2) <= room) return heightOf(2);
+    return std::max(leastSections, std::min(heightOf(1), room));
+}
+
 void composeSections(SheetComposer& sheet, const SheetData& data, double below) {
     if (data.sections.bores.empty()) return;
     const double head = lineOf(8.5) + 12;
@@ -128,7 +139,8 @@ void composeSections(SheetComposer& sheet, const SheetData& data, double below) 
                               "scale: as found faint, now dark"),
                sheetFont(8.5), Ink::faint);
     sheet.down(head);
-    const double height = std::clamp(sheet.rest() - below - gap, leastSections, mostSections);
+    const double height =
+        sectionsHeight(data.sections.bores.size(), sheet.width(), sheet.rest() - below - gap);
     const QRectF rect(sheet.left(), sheet.y(), sheet.width(), std::min(height, sheet.rest()));
     sheet.draw([rect, sections = data.sections](QPainter& painter, const PictureStyle& style) {
         PictureStyle own = sheetStyle(sections.bores.size() > 5 ? 6 : 7);

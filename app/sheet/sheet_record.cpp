@@ -40,7 +40,7 @@ CellWidths widthsOf(const SheetSurvey& survey, double page) {
         for (const auto& [depth, cells] : card.rows)
             for (const SheetCell& cell : cells) {
                 widths.typed = std::max(widths.typed, textWidth(cell.typed, font) + 12);
-                widths.diameter = std::max(widths.diameter, textWidth(cell.diameter, font) + 14);
+                widths.diameter = std::max(widths.diameter, textWidth(cell.diameter, font) + 28);
             }
     }
     const double most = (page - depthWidth) / static_cast<double>(axes);
