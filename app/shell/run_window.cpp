@@ -9,6 +9,7 @@
 #include "core/storage/posix_file_system.h"
 
 #include <QApplication>
+#include <QScreen>
 
 #include <cstdio>
 
@@ -67,7 +68,12 @@ int runWindow(int argc, char** argv, std::chrono::steady_clock::time_point start
     tellTiming(window, started);
     if (!preferencesFile.notice().isEmpty()) window.say(preferencesFile.notice());
     showFirst(window, workshop, preferences.value().lastFile);
-    window.show();
+    // With its frame the usual size would not fit a small screen.
+    const QSize room = window.screen()->availableSize();
+    if (room.width() < 1300 || room.height() < 860)
+        window.showMaximized();
+    else
+        window.show();
     return QApplication::exec();
 }
 
