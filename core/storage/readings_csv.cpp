@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <charconv>
 #include <fmt/format.h>
 #include <optional>
 
@@ -203,7 +204,10 @@ private:
         if (trimmedLower(field(angle)).empty()) return {};
         const auto read = readDecimal(field(angle));
         if (!read) return refuse(angle, read.error().what);
-        const double degrees = toDouble(*read);
+        // Rounded once, so that an angle written here comes back the same to the last bit.
+        const std::string exact = fmt::format("{}e-{}", read->digits, read->decimals);
+        double degrees = 0;
+        std::from_chars(exact.data(), exact.data() + exact.size(), degrees);
         if (degrees < -180 || degrees > 180)
             return refuse(angle, repeated(field(angle)) + " is no angle off the axis in degrees");
         into.angleOffAxis = degrees;
