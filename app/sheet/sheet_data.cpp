@@ -99,6 +99,10 @@ QString axesKeyOf(const Block& block) {
 
 } // namespace
 
+QString sheetTyped(const TypedLength& typed) {
+    return qs(typed.text()) + ' ' + unitSymbol(typed.unit());
+}
+
 QStringList sheetSentences(const Workbook& workbook, const Results& results) {
     if (workbook.sheet.summary) return qs(*workbook.sheet.summary).split('\n', Qt::SkipEmptyParts);
     QStringList sentences;

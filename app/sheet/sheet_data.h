@@ -130,6 +130,8 @@ std::vector<SheetFact> sheetMeans(const Workbook& workbook, const Results& resul
 SheetSurvey sheetSurvey(const Workbook& workbook, const Survey& survey, const SurveyResult& result,
                         const DisplayUnits& units);
 std::vector<SheetFact> sheetLimits(const Workbook& workbook);
+// A length as typed, with its unit as people write it.
+QString sheetTyped(const TypedLength& typed);
 // The customer's sentences as they would stand, the user's own or as suggested.
 QStringList sheetSentences(const Workbook& workbook, const Results& results);
 

@@ -37,7 +37,7 @@ void addShared(std::vector<SheetFact>& facts, const QString& name,
 
 QString setOnText(const SurveyHeader& survey) {
     const GaugeSetting& gauge = survey.gauge;
-    const QString size = gauge.setSize ? qs(gauge.setSize->withUnit()) : QString();
+    const QString size = gauge.setSize ? sheetTyped(*gauge.setSize) : QString();
     if (gauge.setOn.empty()) return size;
     if (size.isEmpty()) return qs(gauge.setOn);
     return SheetWords::tr("%1 on %2").arg(size, qs(gauge.setOn));
@@ -59,7 +59,7 @@ QString plateText(const SurveyHeader& survey) {
 QString limitsText(const Limits& limits) {
     QStringList parts;
     const auto add = [&](const std::optional<TypedLength>& limit, const QString& words) {
-        if (limit) parts << words.arg(qs(limit->withUnit()));
+        if (limit) parts << words.arg(sheetTyped(*limit));
     };
     add(limits.sizeLower, SheetWords::tr("size from %1"));
     add(limits.sizeUpper, SheetWords::tr("size up to %1"));
@@ -107,7 +107,7 @@ std::vector<SheetFact> sheetLimits(const Workbook& workbook) {
     if (workbook.straightAim)
         facts.push_back({SheetWords::tr("Aim, not a limit"),
                          SheetWords::tr("straight within %1 along each axis, over every depth read")
-                             .arg(qs(workbook.straightAim->withUnit()))});
+                             .arg(sheetTyped(*workbook.straightAim))});
     return facts;
 }
 

@@ -53,7 +53,7 @@ private:
     }
 
     [[nodiscard]] QString typedText(const TypedLength& typed) const {
-        QString text = typed.unit() == m_unit ? qs(typed.text()) : qs(typed.withUnit());
+        QString text = typed.unit() == m_unit ? qs(typed.text()) : sheetTyped(typed);
         if (text.startsWith('-')) text[0] = QChar(0x2212);
         return text;
     }
@@ -63,7 +63,7 @@ private:
         if (gauge.entry == Entry::diameter) return SheetWords::tr("diameters were typed");
         const Dial& dial = gauge.dial;
         return SheetWords::tr("division %1, one turn %2, %3 face; a larger bore reads %4")
-            .arg(qs(dial.graduation.withUnit()), qs(dial.oneTurn.withUnit()),
+            .arg(sheetTyped(dial.graduation), sheetTyped(dial.oneTurn),
                  dial.face == Dial::Face::balanced ? SheetWords::tr("balanced")
                                                    : SheetWords::tr("round"),
                  dial.larger == Dial::Larger::plus ? SheetWords::tr("plus")
@@ -74,7 +74,7 @@ private:
         QStringList checks;
         for (const ZeroCheck& check : m_survey.header.zeroChecks)
             checks << SheetWords::tr("%1 at %2")
-                          .arg(qs(check.shows.withUnit()), qs(clockTime(check.time)));
+                          .arg(sheetTyped(check.shows), qs(clockTime(check.time)));
         return checks.isEmpty() ? SheetWords::tr("none") : checks.join(QStringLiteral(", "));
     }
 
@@ -84,7 +84,7 @@ private:
         std::vector<SheetFact> facts;
         QStringList how;
         if (!gauge.gauge.empty()) how << qs(gauge.gauge);
-        if (gauge.setSize) how << SheetWords::tr("set to %1").arg(qs(gauge.setSize->withUnit()));
+        if (gauge.setSize) how << SheetWords::tr("set to %1").arg(sheetTyped(*gauge.setSize));
         if (!gauge.setOn.empty()) how << SheetWords::tr("on %1").arg(qs(gauge.setOn));
         if (!how.isEmpty()) facts.push_back({SheetWords::tr("Gauge"), how.join(", ")});
         facts.push_back({SheetWords::tr("Dial"), dialText()});
@@ -198,7 +198,7 @@ private:
                 strikes[{reading.station.bore, reading.struck->reason}]
                     << SheetWords::tr("%1 %2: %3")
                            .arg(qs(formatDepth(reading.station.depth, m_units)),
-                                qs(reading.station.axis), qs(reading.typed.withUnit()));
+                                qs(reading.station.axis), sheetTyped(reading.typed));
         for (const auto& [where, readings] : strikes)
             remarks << SheetWords::tr("Struck out, bore %1, \"%2\": %3.")
                            .arg(where.first)

@@ -21,6 +21,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 namespace borewright {
 namespace {
 
@@ -113,7 +115,8 @@ TEST_F(SheetPdf, HoldsEveryReadingAsTypedAndAsADiameter) {
     const std::string text = textOf(dataOf(demo::rushmere()), Paper::letter);
     // A millimetre typed among micrometres keeps its unit; 73.700 less a reading of 97 µm, larger
     // reading minus, is 73.603.
-    for (const char* part : {"0.030 mm", "97", "73.603", "no wall", "larger bore reads minus"})
+    for (const char* part :
+         {"0.030 mm", "97", "73.603", "µm", "no wall", "larger bore reads minus"})
         EXPECT_NE(text.find(part), std::string::npos) << "the record does not say: " << part;
 }
 
@@ -123,7 +126,6 @@ TEST_F(SheetPdf, EmbedsItsFontsAndCarriesItsTitle) {
     const QStringList lines = fonts.split('\n', Qt::SkipEmptyParts);
     ASSERT_GT(lines.size(), 2) << fonts.toStdString();
     for (const QString& line : lines.mid(2)) {
-        EXPECT_TRUE(line.contains("NotoSans")) << line.toStdString();
         // Columns: … emb sub uni object; the first "yes" is of embedding.
         EXPECT_TRUE(line.contains(" yes ")) << line.toStdString();
     }
