@@ -90,7 +90,7 @@ int bestColumns(int bores, double width, double height, double head) {
         const double w = width / columns;
         const double h = std::max(1.0, height / rows - head);
         const double waste = std::abs(std::log(h / (w * 1.25))) +
-                             0.25 * (rows * columns - bores) / static_cast<double>(bores);
+                             1.2 * (rows * columns - bores) / static_cast<double>(bores);
         if (waste >= least) continue;
         least = waste;
         best = columns;
@@ -158,13 +158,12 @@ void paintHead(QPainter& painter, const QRectF& cell, const SectionData& bore,
                const PictureStyle& style) {
     const double u = style.unit();
     const QFont bold = sectionTitleFont(style);
-    const QFont small = sectionSmallFont(style);
+    const QFont small = fittingFont(bore.word, cell.width() - 17 * u, style);
     const QString number = QString::number(bore.bore);
     const QColor ink = bore.bore == data.options.chosen ? style.accent : style.ink;
     const bool word = data.options.words && !bore.word.isEmpty();
     const double mark = 13 * u;
-    const double wordWidth =
-        word ? std::min(cell.width() - 4 * u, mark + textWidth(bore.word, small)) : 0;
+    const double wordWidth = word ? mark + textWidth(bore.word, small) : 0;
     const double numberWidth = textWidth(number, bold);
     const double first = lineHeight(bold);
     const bool beside = word && !layout.wordBelow;
@@ -172,11 +171,14 @@ void paintHead(QPainter& painter, const QRectF& cell, const SectionData& bore,
     drawText(painter, style, QRectF(x, cell.top() + u, numberWidth + 0.4, first), Qt::AlignLeft,
              number, bold, ink);
     if (!word) return;
-    x = beside ? x + numberWidth + 9 * u : cell.center().x() - wordWidth / 2;
+    x = beside                             ? x + numberWidth + 9 * u
+        : wordWidth > cell.width() - 4 * u ? cell.center().x() - 5 * u
+                                           : cell.center().x() - wordWidth / 2;
     const QRectF room(x, cell.top() + u + (beside ? 0 : first), wordWidth,
                       beside ? first : lineHeight(small));
     paintVerdictMark(painter, QRectF(room.left(), room.center().y() - 5 * u, 10 * u, 10 * u),
                      bore.verdict, style);
+    if (room.right() > cell.right()) return; // the mark alone, rather than half a word
     drawText(painter, style, room.adjusted(mark, 0, 0.4, 0), Qt::AlignLeft | Qt::AlignVCenter,
              bore.word, small, verdictColour(bore.verdict, style));
 }

@@ -35,6 +35,12 @@ QStringList brokenLines(const QString& text, const QFont& font, double width) {
 
 } // namespace
 
+QFont fittingFont(const QString& text, double width, const PictureStyle& style) {
+    for (const double factor : {0.82, 0.74, 0.68})
+        if (textWidth(text, style.sized(factor)) <= width) return style.sized(factor);
+    return style.sized(0.68);
+}
+
 double textWidth(const QString& text, const QFont& font) {
     return QFontMetricsF(font).horizontalAdvance(text);
 }

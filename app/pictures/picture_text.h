@@ -23,6 +23,9 @@ double drawParagraph(QPainter& painter, const PictureStyle& style, const QRectF&
 // The height that drawParagraph would take with room enough.
 double paragraphHeight(const QString& text, const QFont& font, double width);
 
+// The style's font for a word beside a mark: a little smaller where it would not fit otherwise.
+QFont fittingFont(const QString& text, double width, const PictureStyle& style);
+
 double textWidth(const QString& text, const QFont& font);
 double lineHeight(const QFont& font);
 

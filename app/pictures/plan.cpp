@@ -162,17 +162,19 @@ void paintFront(QPainter& painter, const PlanLayout& l, const PictureStyle& styl
 void paintWord(QPainter& painter, const PlanLayout& l, std::size_t i, const PlanBore& bore,
                const PictureStyle& style) {
     const double u = style.unit();
-    const QFont font = wordFont(style);
-    const double height = lineHeight(font);
     const double mark = 14 * u;
-    const double width = std::min(l.wordWidth, mark + textWidth(bore.word, font));
-    if (bore.word.isEmpty() || width < 12 * u) return;
+    const QFont font = fittingFont(bore.word, l.wordWidth - mark, style);
+    const double height = lineHeight(font);
+    const bool fits = mark + textWidth(bore.word, font) <= l.wordWidth + 0.5;
+    const double width = fits ? mark + textWidth(bore.word, font) : 10 * u;
+    if (bore.word.isEmpty() || l.wordWidth < 10 * u) return;
     const QPointF c = l.centres[i];
     const QRectF room =
         l.beside ? QRectF(c.x() + l.diameter / 2 + 6 * u, c.y() - height / 2, width, height)
                  : QRectF(c.x() - width / 2, c.y() + l.diameter / 2 + 2 * u, width, height);
     paintVerdictMark(painter, QRectF(room.left(), room.center().y() - 5 * u, 10 * u, 10 * u),
                      bore.verdict, style);
+    if (!fits) return; // the mark alone, rather than half a word
     drawText(painter, style, room.adjusted(mark, 0, 0.4, 0), Qt::AlignLeft, bore.word, font,
              verdictColour(bore.verdict, style));
 }

@@ -45,8 +45,8 @@ void layHeader(SectionLayout& l, const QRectF& rect, const SectionData& data,
     double y = rect.top();
     if (data.options.title && rect.height() >= 130 * u) {
         const int lines = titleLines(data, rect.width(), style);
-        const double height = lineHeight(sectionTitleFont(style)) +
-                              (lines > 1 ? lineHeight(sectionFont(style)) : 0);
+        const double height =
+            lineHeight(sectionTitleFont(style)) + (lines > 1 ? lineHeight(sectionFont(style)) : 0);
         l.title = QRectF(rect.left(), y, rect.width(), height);
         y += height + 5 * u;
     }

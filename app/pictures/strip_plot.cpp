@@ -97,9 +97,8 @@ void styleAxes(QCustomPlot& plot, const StripData& data, const PictureStyle& sty
     plot.yAxis->setBasePen(Qt::NoPen);
     plot.yAxis->setTickPen(Qt::NoPen);
     plot.yAxis->setSubTicks(false);
-    plot.yAxis->setNumberFormat("f");
-    const double span = plot.yAxis->range().size();
-    plot.yAxis->setNumberPrecision(span < 0.5 ? 2 : span < 5 ? 1 : 0);
+    plot.yAxis->setNumberFormat("g"); // 2.5 is never shown as 3
+    plot.yAxis->setNumberPrecision(5);
     plot.yAxis->ticker()->setTickCount(5);
     plot.yAxis->grid()->setPen(QPen(style.grid, 0.8 * u));
     plot.yAxis->grid()->setZeroLinePen(
