@@ -62,6 +62,11 @@ void chooseShape(PlanLayout& l, const PlanData& data, const PictureStyle& style,
     l.beside = word > 0 && (beside >= below || (!belowFits && beside >= 18 * u));
     l.diameter = std::max(8 * u, l.beside ? beside : below);
     l.wordWidth = l.beside ? std::min(word, w - l.diameter - 8 * u) : std::min(word, w);
+    if (word <= 0 || l.diameter >= 14 * u) return;
+    // Many bores in little room: the mark alone, beside the number.
+    l.beside = true;
+    l.diameter = std::max(8 * u, std::min(h * 0.9, w - 16 * u));
+    l.wordWidth = 10 * u;
 }
 
 void placeBores(PlanLayout& l, const QRectF& area, const PlanData& data,
