@@ -31,6 +31,7 @@ BlockPage::BlockPage(const PageContext& context, QWidget* parent)
     auto* scroll = new QScrollArea(this);
     scroll->setWidgetResizable(true);
     scroll->setFrameShape(QFrame::NoFrame);
+    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     scroll->setWidget(buildContent());
     auto* whole = new QVBoxLayout(this);
     whole->setContentsMargins(0, 0, 0, 0);
@@ -50,10 +51,7 @@ QWidget* BlockPage::buildContent() {
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(28);
     column->addWidget(m_next);
-    column->addWidget(buildBlock());
-    auto* limits = new Part(tr("Limits"), tr("From the engine maker's manual, which rules over this program."));
-    limits->add(new LimitsEditor(m_context.document));
-    column->addWidget(limits);
+    column->addWidget(buildBlockAndPlan());
     auto* job = new Part(tr("Job"), {});
     job->add(new JobForm(m_context.document));
     column->addWidget(job);
@@ -65,7 +63,8 @@ QWidget* BlockPage::buildContent() {
     return content;
 }
 
-QWidget* BlockPage::buildBlock() {
+// What most people need at the left, the plan beside it.
+QWidget* BlockPage::buildBlockAndPlan() {
     auto* box = new QWidget(this);
     auto* row = new QHBoxLayout(box);
     row->setContentsMargins(0, 0, 0, 0);
@@ -73,10 +72,18 @@ QWidget* BlockPage::buildBlock() {
     auto* block = new Part(tr("Block"), {});
     block->add(new BlockForm(m_context.document));
     block->add(new BoreDetails(m_scope));
+    auto* limits =
+        new Part(tr("Limits"), tr("From the engine maker's manual, which rules over this program."));
+    limits->add(new LimitsEditor(m_context.document));
+    auto* left = new QVBoxLayout;
+    left->setSpacing(28);
+    left->addWidget(block);
+    left->addWidget(limits);
+    left->addStretch();
     auto* plan = new Part(tr("From above"), {});
     plan->add(new PlanForm(m_context.document, m_context.selection));
-    plan->setFixedWidth(260);
-    row->addWidget(block, 1, Qt::AlignTop);
+    plan->setFixedWidth(230);
+    row->addLayout(left, 1);
     row->addWidget(plan, 0, Qt::AlignTop);
     return box;
 }

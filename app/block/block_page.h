@@ -20,7 +20,7 @@ public:
 
 private:
     QWidget* buildContent();
-    QWidget* buildBlock();
+    QWidget* buildBlockAndPlan();
     void sayNext();
 
     PageContext m_context;

@@ -61,8 +61,8 @@ QWidget* LimitsEditor::makeHead() {
         m_bore = index == 0 ? 0 : m_bores.at(static_cast<std::size_t>(index) - 1);
         refresh();
     });
-    row->addWidget(m_which, 2);
-    row->addWidget(m_for, 1);
+    row->addWidget(m_which, 3);
+    row->addWidget(m_for, 2);
     const auto button = [&](const QString& text, auto action) {
         auto* made = new QPushButton(text, box);
         made->setAccessibleName(text);
@@ -70,10 +70,10 @@ QWidget* LimitsEditor::makeHead() {
         row->addWidget(made, 0, Qt::AlignBottom);
         return made;
     };
-    button(tr("Add worn limits"), [this] { add(LimitPurpose::worn); });
-    button(tr("Add finish limits"), [this] { add(LimitPurpose::finish); });
+    button(tr("Add worn"), [this] { add(LimitPurpose::worn); });
+    button(tr("Add finish"), [this] { add(LimitPurpose::finish); });
     m_same = button(tr("As all bores"), [this] { sameAsAll(); });
-    m_remove = button(tr("Remove this set"), [this] { removeShown(); });
+    m_remove = button(tr("Remove set"), [this] { removeShown(); });
     return box;
 }
 

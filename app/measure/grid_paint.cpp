@@ -71,7 +71,7 @@ void GridDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
     }
     painter->setFont(option.font);
     painter->setPen(index.data(GridModel::judgedRole).toBool() ? text : quiet);
-    painter->drawText(cell.adjusted(6, 0, -8, 0), Qt::AlignRight | Qt::AlignVCenter,
+    painter->drawText(cell.adjusted(2, 0, -7, 0), Qt::AlignRight | Qt::AlignVCenter,
                       index.data(Qt::DisplayRole).toString());
     painter->setPen(QPen(startsBore(*index.model(), index.column()) ? style.faintInk : style.grid, 1));
     painter->drawLine(cell.topLeft(), cell.bottomLeft());
@@ -114,7 +114,7 @@ void BoreHeader::paintSection(QPainter* painter, const QRect& rect, int section)
     painter->fillRect(rect, palette().window());
     const int half = rect.height() / 2;
     painter->setPen(palette().color(QPalette::WindowText));
-    painter->drawText(rect.adjusted(4, half, -8, -4), Qt::AlignRight | Qt::AlignBottom,
+    painter->drawText(rect.adjusted(2, half, -7, -4), Qt::AlignRight | Qt::AlignBottom,
                       model()->headerData(section, Qt::Horizontal, Qt::DisplayRole).toString());
     if (startsBore(*model(), section)) {
         QFont bold = font();
@@ -122,7 +122,7 @@ void BoreHeader::paintSection(QPainter* painter, const QRect& rect, int section)
         painter->setFont(bold);
         const QString bore =
             model()->headerData(section, Qt::Horizontal, GridModel::boreRole).toString();
-        painter->drawText(rect.adjusted(8, 4, 0, -half), Qt::AlignLeft | Qt::AlignVCenter, bore);
+        painter->drawText(rect.adjusted(7, 4, 0, -half), Qt::AlignLeft | Qt::AlignVCenter, bore);
         painter->setPen(QPen(style.faintInk, 1));
         painter->drawLine(rect.topLeft(), rect.bottomLeft());
     }

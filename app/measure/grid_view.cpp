@@ -29,7 +29,7 @@ GridView::GridView(const PageContext& context, EntryWalk& walk, QWidget* parent)
     connect(&context.selection, &Selection::changed, this, &GridView::followSelection);
     connect(&walk, &EntryWalk::changed, this, &GridView::followSelection);
     connect(&context.document, &Document::changed, this, [this](Change change) {
-        if (change == Change::units) fitColumns();
+        if (change == Change::units || change == Change::readings) fitColumns();
     });
     connect(selectionModel(), &QItemSelectionModel::currentChanged, this,
             &GridView::tellSelection);
@@ -56,12 +56,16 @@ void GridView::setUpLook() {
     setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
 }
 
+// One width for all columns: as wide as the widest figure, so that a six-bore block fits.
 void GridView::fitColumns() {
-    const bool sizes = m_model.showing() == GridModel::Showing::sizes;
-    const QString widest = sizes ? QStringLiteral("00.00000") : QStringLiteral("−000.00");
-    const int width = fontMetrics().horizontalAdvance(widest) + 22;
-    horizontalHeader()->setDefaultSectionSize(width);
-    for (int column = 0; column < m_model.columnCount(); ++column) setColumnWidth(column, width);
+    int width = fontMetrics().horizontalAdvance(QStringLiteral("−00.0"));
+    for (int row = 0; row < m_model.rowCount(); ++row)
+        for (int column = 0; column < m_model.columnCount(); ++column)
+            width = std::max(width, fontMetrics().horizontalAdvance(
+                                        m_model.index(row, column).data().toString()));
+    if (width + 14 == horizontalHeader()->defaultSectionSize()) return;
+    horizontalHeader()->setDefaultSectionSize(width + 14);
+    for (int column = 0; column < m_model.columnCount(); ++column) setColumnWidth(column, width + 14);
 }
 
 void GridView::followSelection() {
@@ -78,6 +82,11 @@ void GridView::followSelection() {
 void GridView::tellSelection(const QModelIndex& current) {
     if (!m_following && current.isValid())
         m_context.selection.setStation(m_model.stationAt(current.row(), current.column()));
+}
+
+void GridView::setShowing(GridModel::Showing showing) {
+    m_model.setShowing(showing);
+    fitColumns();
 }
 
 void GridView::move(int rows, int columns) {

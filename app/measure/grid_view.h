@@ -13,6 +13,7 @@ class GridView : public QTableView {
 public:
     GridView(const PageContext& context, EntryWalk& walk, QWidget* parent = nullptr);
     [[nodiscard]] GridModel& gridModel() { return m_model; }
+    void setShowing(GridModel::Showing showing);
 
     // Each is one undo step; a refusal is told by refused().
     void copy();

@@ -49,7 +49,7 @@ QWidget* MeasurePage::buildBench() {
     m_middle->setStretchFactor(0, 0);
     m_middle->setStretchFactor(1, 3);
     m_middle->setStretchFactor(2, 2);
-    m_middle->setSizes({190, 620, 330});
+    m_middle->setSizes({210, 630, 310});
     m_middle->setChildrenCollapsible(false);
     auto* bench = new QWidget(this);
     auto* layout = new QVBoxLayout(bench);
@@ -73,7 +73,7 @@ void MeasurePage::connectParts() {
         m_next->focusEntry();
     });
     connect(m_bar, &SurveyBar::showingChosen, this, [this](GridModel::Showing showing) {
-        m_grid->gridModel().setShowing(showing);
+        m_grid->setShowing(showing);
     });
     connect(m_form, &SurveyForm::closed, this, &MeasurePage::backToBench);
     connect(m_grid, &GridView::askStrike, m_strike, &StrikeBar::ask);

@@ -69,6 +69,7 @@ void SurveyBar::build() {
     layout->setContentsMargins(16, 10, 16, 6);
     layout->setVerticalSpacing(4);
     auto* row = new QHBoxLayout;
+    row->setSpacing(8);
     for (QWidget* widget : {static_cast<QWidget*>(m_survey), static_cast<QWidget*>(m_new),
                             static_cast<QWidget*>(m_heading), static_cast<QWidget*>(m_zero)})
         row->addWidget(widget);

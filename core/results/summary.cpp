@@ -122,7 +122,9 @@ std::string finalSentence(const Workbook& workbook, const Results& results, cons
     const std::string over = oversizeWords(workbook, results);
     if (!over.empty()) sentence += (one ? " was " : " were ") + over + " and";
     sentence += one ? " is " : " are ";
-    if (known && worst)
+    if (known && worst == Length())
+        sentence += "straight as measured, with no difference to be read.";
+    else if (known && worst)
         sentence += "straight within " + claimed(*worst, units) + " as measured.";
     else
         sentence += "measured.";

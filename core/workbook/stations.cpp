@@ -71,8 +71,9 @@ bool hasMap(const Bore& bore) {
 
 std::vector<Level> evenLevels(const Bore& bore, Unit unit, Length step) {
     Proposal proposal(bore, unit, step);
+    const Length deepest = Length::fromPicometres(bore.depth->value().picometres() * 9 / 10);
     const Length last = gaugeReach(bore).value_or(
-        Length::fromPicometres(bore.depth->value().picometres() * 9 / 10));
+        Length::fromPicometres(deepest.picometres() / step.picometres() * step.picometres()));
     const Length first =
         std::max(step, toStep(Length::fromPicometres(last.picometres() / 8), step, false));
     proposal.add(last);

@@ -126,15 +126,15 @@ TEST_F(BlockPageTest, ASetInUseIsNotRemovedSilently) {
     survey.header.name = "found";
     survey.header.limitSet = workbook().limitSets[0].id;
     ASSERT_TRUE(bench.document.edit(InsertSurvey{0, survey}, "survey"));
-    button("Remove this set")->click();
+    button("Remove set")->click();
     EXPECT_EQ(workbook().limitSets.size(), 1U);
     bench.document.undoStack().undo();
-    button("Remove this set")->click();
+    button("Remove set")->click();
     EXPECT_TRUE(workbook().limitSets.empty());
 }
 
 TEST_F(BlockPageTest, AFinishSetTakesOversizeAndFinishSize) {
-    button("Add finish limits")->click();
+    button("Add finish")->click();
     type("Name", "0.020 over");
     type("Oversize", "0.020");
     ASSERT_EQ(workbook().limitSets.size(), 2U);

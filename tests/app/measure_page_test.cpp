@@ -185,9 +185,10 @@ TEST_F(Page, BenchModeGivesTheWindowToTheNextReading) {
     EXPECT_FALSE(grid->isVisible());
     type("1.5\n");
     EXPECT_EQ(survey().readings.size(), 1U);
-    for (const QLabel* label : page.findChildren<QLabel*>())
-        if (label->accessibleName() == "Next reading")
-            EXPECT_GE(label->font().pixelSize(), 80) << "legible across the shop";
+    for (const QLabel* label : page.findChildren<QLabel*>()) {
+        if (label->accessibleName() != "Next reading") continue;
+        EXPECT_GE(label->font().pixelSize(), 80) << "legible across the shop";
+    }
     page.setBench(false);
     EXPECT_TRUE(grid->isVisible());
 }
