@@ -17,7 +17,8 @@ std::string shown(const std::optional<Length>& length, Unit unit) {
 
 std::string shownLead(const std::optional<Length>& lead, Unit unit) {
     const std::string text = shown(lead, unit);
-    return lead && *lead > Length() ? "+" + text : text;
+    const bool shownAsZero = text.find_first_of("123456789") == std::string::npos;
+    return lead && *lead > Length() && !shownAsZero ? "+" + text : text;
 }
 
 std::string toGo(const BoreResult& bore, Unit unit) {

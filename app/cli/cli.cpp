@@ -110,6 +110,7 @@ private:
     void addPictures() {
         CLI::App* sub = add("pictures", "render each page as PNG", m_pictures, picturesCommand);
         sub->add_option("FOLDER", m_pictures.folder, "where the pictures go")->required();
+        sub->add_option("--survey", m_pictures.survey, "name or id of a survey; else the last");
         sub->add_option("--theme", m_pictures.theme, "light, dark or both")
             ->check(CLI::IsMember({"light", "dark", "both"}));
     }

@@ -66,6 +66,7 @@ Result<int> sheetCommand(const SheetOptions& options, const CliOutside& outside)
 struct PicturesOptions {
     std::string file;
     std::string folder;
+    std::string survey; // empty = the last
     std::string theme = "both";
 };
 Result<int> picturesCommand(const PicturesOptions& options, const CliOutside& outside);

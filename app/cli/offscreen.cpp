@@ -21,6 +21,8 @@ char* arguments[] = {programName, nullptr};
 Offscreen::Offscreen() {
     takeResources();
     if (QCoreApplication::instance() != nullptr) return;
+    // What the platform without a display cannot do is of no interest to a script.
+    qInstallMessageHandler([](QtMsgType, const QMessageLogContext&, const QString&) {});
     // Without a display the usual platform ends the process; nothing is shown here anyway.
     qputenv("QT_QPA_PLATFORM", "offscreen");
     m_own = std::make_unique<QApplication>(argumentCount, arguments);

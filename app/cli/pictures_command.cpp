@@ -55,6 +55,9 @@ std::string pngOf(const QImage& image) {
 Result<int> picturesCommand(const PicturesOptions& options, const CliOutside& outside) {
     auto workbook = loadNamed(outside.files, options.file);
     if (!workbook) return tl::unexpected(workbook.error());
+    const auto survey = chooseSurvey(*workbook, options.survey);
+    if (!survey && !options.survey.empty()) return tl::unexpected(survey.error());
+    const std::string chosen = survey ? (*survey)->header.id : std::string();
     if (const auto made = outside.files.makeFolders(options.folder); !made)
         return refuse(options.folder, std::string(inWords(made.error())));
 
@@ -67,6 +70,7 @@ Result<int> picturesCommand(const PicturesOptions& options, const CliOutside& ou
         offscreen.useTheme(dark);
         Workshop workshop({outside.files, outside.clock, dialogs, sounds, preferences, {}, {}});
         workshop.document().open(*workbook);
+        workshop.selection().setSurvey(chosen);
         Window window(workshop);
         for (const NamedPage& page : pages) {
             const std::string file =

@@ -4,10 +4,23 @@
 #include "app/cli/common.h"
 #include "app/cli/offscreen.h"
 #include "app/sheet/sheet_pdf.h"
+#include "app/shell/preferences_file.h"
+#include "app/shell/system_outside.h"
 
 #include <ostream>
 
 namespace borewright {
+namespace {
+
+// The shop's name and picture, as the window keeps them; the defaults where there are none.
+Preferences shopPreferences(FileSystem& files) {
+    constexpr std::size_t largest = 1UL * 1024 * 1024;
+    const auto bytes = files.read(preferencesPath().toStdString(), largest);
+    if (!bytes) return {};
+    return readPreferences(*bytes).value_or(Preferences());
+}
+
+} // namespace
 
 Result<int> sheetCommand(const SheetOptions& options, const CliOutside& outside) {
     if (!hasExtension(options.target, ".pdf"))
@@ -18,7 +31,7 @@ Result<int> sheetCommand(const SheetOptions& options, const CliOutside& outside)
     if (!units) return tl::unexpected(units.error());
 
     const Offscreen offscreen;
-    Preferences preferences;
+    Preferences preferences = shopPreferences(outside.files);
     preferences.paper =
         options.paper == "letter" ? Preferences::Paper::letter : Preferences::Paper::a4;
     const Results results = compute(*workbook, *units);

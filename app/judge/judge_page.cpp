@@ -57,6 +57,7 @@ void JudgePage::build() {
     m_table->horizontalHeader()->setResizeContentsPrecision(20);
     m_table->horizontalHeader()->setHighlightSections(false);
     m_table->installEventFilter(this);
+    quietSelection();
 
     auto* split = new QSplitter(Qt::Vertical, this);
     split->addWidget(m_table);
@@ -70,6 +71,20 @@ void JudgePage::build() {
     layout->setSpacing(10);
     layout->addWidget(buildHead());
     layout->addWidget(split, 1);
+}
+
+// A chosen row is tinted, not filled: the marks of its verdicts have to stay readable.
+void JudgePage::quietSelection() {
+    const QPalette whole = palette();
+    const QColor accent = whole.color(QPalette::Highlight);
+    const QColor base = whole.color(QPalette::Base);
+    const auto mixed = [](int a, int b) { return (a + 4 * b) / 5; };
+    const QColor tint(mixed(accent.red(), base.red()), mixed(accent.green(), base.green()),
+                      mixed(accent.blue(), base.blue()));
+    QPalette quiet = whole;
+    quiet.setColor(QPalette::Highlight, tint);
+    quiet.setColor(QPalette::HighlightedText, whole.color(QPalette::Text));
+    m_table->setPalette(quiet);
 }
 
 QWidget* JudgePage::buildHead() {
@@ -130,6 +145,7 @@ QWidget* JudgePage::buildBore() {
         auto* title = new QLabel(
             trueSize ? tr("True size, against the limits") : tr("Shape, about its own mean"), both);
         title->setBuddy(view);
+        title->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
         auto* column = new QVBoxLayout;
         column->addWidget(title);
         column->addWidget(view, 1);
@@ -241,8 +257,10 @@ bool JudgePage::eventFilter(QObject* watched, QEvent* event) {
 }
 
 void JudgePage::changeEvent(QEvent* event) {
-    if (event->type() == QEvent::PaletteChange && m_model != nullptr)
+    if (event->type() == QEvent::PaletteChange) {
         m_model->setPalette(palette());
+        quietSelection();
+    }
     QWidget::changeEvent(event);
 }
 

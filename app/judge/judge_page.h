@@ -32,6 +32,7 @@ protected:
 
 private:
     void build();
+    void quietSelection();
     QWidget* buildHead();
     QWidget* buildPictures();
     QWidget* buildBore();
