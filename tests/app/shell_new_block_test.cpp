@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What is typed without a unit, and the preferences as a file.
+#include "app/shell/new_block.h"
+#include "app/shell/preferences_file.h"
+#include "tests/support/memory_file_system.h"
+
+#include <gtest/gtest.h>
+
+namespace borewright {
+namespace {
+
+std::string size(const std::string& text) {
+    const auto read = readSize(text);
+    if (!read) return std::string("refused");
+    return read->withUnit();
+}
+
+std::string allowance(const std::string& text, const std::string& beside) {
+    const auto read = readAllowance(text, *readSize(beside));
+    if (!read) return std::string("refused");
+    return read->withUnit();
+}
+
+TEST(NewBlock, TellsTheUnitOfASizeFromItsNumberUnlessOneIsSaid) {
+    EXPECT_EQ(size("3.42"), "3.42 in");
+    EXPECT_EQ(size("3,42"), readTyped("3,42", Unit::inch)->withUnit());
+    EXPECT_EQ(size("73.2"), "73.2 mm");
+    EXPECT_EQ(readSize("12 mm")->value(), Length::whole(12, Unit::millimetre));
+    EXPECT_EQ(readSize("20in")->value(), Length::whole(20, Unit::inch));
+    EXPECT_EQ(size("0"), "refused");
+    EXPECT_EQ(size("three"), "refused");
+}
+
+TEST(NewBlock, TellsThouFromInchesAndMicrometresFromMillimetres) {
+    EXPECT_EQ(allowance("3", "3.42"), "3 thou");
+    EXPECT_EQ(allowance("0.003", "3.42"), "0.003 in");
+    EXPECT_EQ(allowance("50", "73.2"), "50 um");
+    EXPECT_EQ(allowance("0.05", "73.2"), "0.05 mm");
+}
+
+TEST(NewBlock, RefusesAWornSizeThatIsNotAboveTheStandardSize) {
+    NewBlock typed;
+    typed.bores = "6";
+    typed.size = "3.42";
+    typed.depth = "4";
+    typed.wornSize = "3.42";
+    const auto made = makeWorkbook(typed);
+    ASSERT_FALSE(made);
+    EXPECT_EQ(made.error().where, new_block_field::wornSize);
+}
+
+TEST(PreferencesFile, ComesBackAsItWent) {
+    Preferences p;
+    p.shopName = QString::fromUtf8("Käthe \"Bore\" & Co");
+    p.theme = Preferences::Theme::dark;
+    p.order = Order::acrossBlock;
+    p.soundOdd = false;
+    p.gauge.dial = micrometreDial();
+    p.gauge.gauge = "gauge 2";
+    p.recentFiles = {"/a/b.borebook", "/c.borebook"};
+    const auto read = readPreferences(writePreferences(p));
+    ASSERT_TRUE(read) << read.error().message();
+    EXPECT_EQ(*read, p);
+}
+
+TEST(PreferencesFile, ADamagedOneIsKeptAsideAndSaid) {
+    MemoryFileSystem files;
+    files.makeFolder("/c");
+    files.put("/c/p.json", "{\"borewrightPreferences\": 1, \"theme\": 7}");
+    PreferencesStore store;
+    const PreferencesFile file(store, files, "/c/p.json");
+    EXPECT_EQ(store.value(), Preferences());
+    EXPECT_TRUE(file.notice().contains("theme")) << file.notice().toStdString();
+    EXPECT_TRUE(files.facts("/c/p.json.damaged"));
+    EXPECT_FALSE(files.facts("/c/p.json"));
+}
+
+} // namespace
+} // namespace borewright
