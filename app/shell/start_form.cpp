@@ -9,6 +9,7 @@
 #include <QComboBox>
 #include <QDir>
 #include <QFileInfo>
+#include <QFontInfo>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QPushButton>
@@ -23,7 +24,7 @@ constexpr int widestForm = 980;
 QLabel* heading(const QString& text, qreal factor) {
     auto* label = new QLabel(text);
     QFont face = label->font();
-    face.setPointSizeF(face.pointSizeF() * factor);
+    face.setPointSizeF(QFontInfo(face).pointSizeF() * factor);
     face.setWeight(QFont::DemiBold);
     label->setFont(face);
     return label;
