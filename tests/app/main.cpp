@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The runner of the window tests: offscreen unless told otherwise, with style and font pinned so
 // that pictures are the same from machine to machine.
+#include "tests/app/robot.h"
+
 #include <QApplication>
 #include <QFont>
 #include <QStandardPaths>
@@ -17,5 +19,9 @@ int main(int argc, char** argv) {
     QFont font("Noto Sans");
     font.setPixelSize(14);
     QApplication::setFont(font);
+    // Started once more by the kill test, as the program that is to be killed.
+    if (const QString folder = qEnvironmentVariable(borewright::test::robotVariable);
+        !folder.isEmpty())
+        return borewright::test::typeUntilKilled(folder);
     return RUN_ALL_TESTS();
 }
