@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/block/fold.h"
 
+#include "app/fields/scaled_font.h"
+
 #include <QLabel>
 #include <QToolButton>
 #include <QVBoxLayout>
@@ -20,8 +22,7 @@ Part::Part(const QString& title, const QString& explanation, QWidget* parent)
     m_column->setContentsMargins(0, 0, 0, 0);
     m_column->setSpacing(8);
     auto* heading = new QLabel(title, this);
-    QFont face = heading->font();
-    face.setPointSizeF(face.pointSizeF() * 1.25);
+    QFont face = scaledFont(heading->font(), 1.25);
     face.setWeight(QFont::DemiBold);
     heading->setFont(face);
     m_column->addWidget(heading);

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/measure/grid_paint.h"
 
+#include "app/fields/scaled_font.h"
 #include "app/measure/grid_model.h"
 #include "app/pictures/picture_style.h"
 
+#include <QKeyEvent>
 #include <QLineEdit>
 #include <QPainter>
 #include <QPainterPath>
@@ -62,9 +64,7 @@ void GridDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
         paintOddMark(*painter, cell, selected ? text : style.tooClose);
     const int repeats = index.data(GridModel::repeatsRole).toInt();
     if (repeats > 1) {
-        QFont small = option.font;
-        small.setPointSizeF(small.pointSizeF() * 0.75);
-        painter->setFont(small);
+        painter->setFont(scaledFont(option.font, 0.75));
         painter->setPen(quiet);
         painter->drawText(cell.adjusted(6, 0, 0, -2), Qt::AlignLeft | Qt::AlignBottom,
                           QStringLiteral("×%1").arg(repeats));
@@ -95,6 +95,24 @@ QWidget* GridDelegate::createEditor(QWidget* parent, const QStyleOptionViewItem&
     editor->setAccessibleName(
         tr("Reading %1").arg(index.data(Qt::AccessibleDescriptionRole).toString()));
     return editor;
+}
+
+// In an open cell, Enter, Tab and the arrows keep what was typed and move.
+bool GridDelegate::eventFilter(QObject* watched, QEvent* event) {
+    auto* editor = qobject_cast<QLineEdit*>(watched);
+    if (editor == nullptr || event->type() != QEvent::KeyPress)
+        return QStyledItemDelegate::eventFilter(watched, event);
+    const auto* key = static_cast<QKeyEvent*>(event);
+    const bool shift = key->modifiers() & Qt::ShiftModifier;
+    switch (key->key()) {
+    case Qt::Key_Return:
+    case Qt::Key_Enter: emit leftBy(editor, shift ? -1 : 1, 0); return true;
+    case Qt::Key_Down: emit leftBy(editor, 1, 0); return true;
+    case Qt::Key_Up: emit leftBy(editor, -1, 0); return true;
+    case Qt::Key_Tab: emit leftBy(editor, 0, 1); return true;
+    case Qt::Key_Backtab: emit leftBy(editor, 0, -1); return true;
+    default: return QStyledItemDelegate::eventFilter(watched, event);
+    }
 }
 
 BoreHeader::BoreHeader(QWidget* parent)

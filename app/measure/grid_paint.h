@@ -19,6 +19,13 @@ public:
                const QModelIndex& index) const override;
     QWidget* createEditor(QWidget* parent, const QStyleOptionViewItem& option,
                           const QModelIndex& index) const override;
+
+signals:
+    // Keep what is typed and go on by so many rows and columns, as in a spreadsheet.
+    void leftBy(QWidget* editor, int rows, int columns);
+
+protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
 };
 
 // Bore numbers above, spanning the axes below them.

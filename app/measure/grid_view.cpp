@@ -39,7 +39,9 @@ GridView::GridView(const PageContext& context, EntryWalk& walk, QWidget* parent)
 
 void GridView::setUpLook() {
     setHorizontalHeader(new BoreHeader(this));
-    setItemDelegate(new GridDelegate(this));
+    auto* delegate = new GridDelegate(this);
+    setItemDelegate(delegate);
+    connect(delegate, &GridDelegate::leftBy, this, &GridView::commitAndMove);
     setAccessibleName(tr("Readings, depth by bore and axis"));
     setShowGrid(false);
     setFrameShape(QFrame::NoFrame);
@@ -70,7 +72,7 @@ void GridView::fitColumns() {
 
 void GridView::followSelection() {
     const auto station = m_walk.current();
-    if (!station) return;
+    if (!station || m_committing) return;
     const QModelIndex at = m_model.indexOf(*station);
     if (!at.isValid() || at == currentIndex()) return;
     m_following = true;
@@ -113,38 +115,19 @@ void GridView::keyPressEvent(QKeyEvent* event) {
     QTableView::keyPressEvent(event);
 }
 
-// In an open cell, Enter and the arrows keep what was typed and move, as in a spreadsheet.
-bool GridView::eventFilter(QObject* watched, QEvent* event) {
-    auto* editor = qobject_cast<QLineEdit*>(watched);
-    if (editor != nullptr && event->type() == QEvent::KeyPress) {
-        const auto* key = static_cast<QKeyEvent*>(event);
-        switch (key->key()) {
-        case Qt::Key_Return:
-        case Qt::Key_Enter:
-            commitAndMove(editor, key->modifiers() & Qt::ShiftModifier ? -1 : 1, 0);
-            return true;
-        case Qt::Key_Down: commitAndMove(editor, 1, 0); return true;
-        case Qt::Key_Up: commitAndMove(editor, -1, 0); return true;
-        case Qt::Key_Tab: commitAndMove(editor, 0, 1); return true;
-        case Qt::Key_Backtab: commitAndMove(editor, 0, -1); return true;
-        default: break;
-        }
-    }
-    return QTableView::eventFilter(watched, event);
-}
-
 void GridView::commitAndMove(QWidget* editor, int rows, int columns) {
     const QModelIndex edited = currentIndex();
-    const QString text = static_cast<QLineEdit*>(editor)->text();
-    const bool changes = !text.trimmed().isEmpty() &&
-                         text.trimmed() != m_model.typedAt(edited.row(), edited.column());
-    m_following = true; // the walk moves on after a reading; this view goes its own way
+    const QString text = static_cast<QLineEdit*>(editor)->text().trimmed();
+    const bool changes =
+        !text.isEmpty() && text != m_model.typedAt(edited.row(), edited.column());
+    const Station station = m_model.stationAt(edited.row(), edited.column());
+    m_committing = true;
     const bool kept = m_model.setData(edited, text, Qt::EditRole);
-    m_following = false;
+    m_committing = false;
     if (changes && !kept) return; // refused: the cell stays open with what was typed
     closeEditor(editor, QAbstractItemDelegate::NoHint);
-    setCurrentIndex(edited);
-    m_context.selection.setStation(m_model.stationAt(edited.row(), edited.column()));
+    m_context.selection.setStation(station);
+    setCurrentIndex(m_model.indexOf(station));
     move(rows, columns);
 }
 

@@ -31,7 +31,6 @@ signals:
 
 protected:
     void keyPressEvent(QKeyEvent* event) override;
-    bool eventFilter(QObject* watched, QEvent* event) override;
     void closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint hint) override;
 
 private:
@@ -46,7 +45,8 @@ private:
     PageContext m_context;
     EntryWalk& m_walk;
     GridModel m_model;
-    bool m_following = false; // the shared selection is moving this view, not the user
+    bool m_following = false;  // the shared selection is moving this view, not the user
+    bool m_committing = false; // a cell is being kept: the walk moves on, this view does not follow
 };
 
 } // namespace borewright

@@ -126,23 +126,39 @@ void NextPanel::scaleType() {
     const int large = m_bench ? benchPlacePixels : placePixels;
     pixels(m_place, large, true);
     pixels(m_entry, large, true);
-    pixels(m_became, m_bench ? 60 : 26, false);
-    pixels(m_detail, m_bench ? 30 : 15, false);
-    pixels(m_message, m_bench ? 30 : 15, false);
-    pixels(m_keys, m_bench ? 20 : 13, false);
+    pixels(m_became, m_bench ? 44 : 26, false);
+    pixels(m_detail, m_bench ? 26 : 15, false);
+    pixels(m_message, m_bench ? 26 : 15, false);
+    pixels(m_keys, m_bench ? 18 : 13, false);
     m_entry->setFixedWidth(QFontMetrics(m_entry->font()).horizontalAdvance(QStringLiteral("−00.000")) + 24);
     m_message->setMinimumHeight(QFontMetrics(m_message->font()).height() + 4);
 }
 
+// At the bench the place has a line of its own, and what belongs below it has the whole width.
 void NextPanel::setBench(bool bench) {
     m_bench = bench;
-    auto* layout = static_cast<QGridLayout*>(this->layout());
-    for (QWidget* widget : {static_cast<QWidget*>(m_place), static_cast<QWidget*>(m_entry),
-                            static_cast<QWidget*>(m_became)})
-        layout->removeWidget(widget);
-    layout->addWidget(m_place, 0, 0, 1, bench ? 5 : 2);
-    layout->addWidget(m_entry, bench ? 3 : 0, bench ? 0 : 2);
-    layout->addWidget(m_became, bench ? 3 : 0, bench ? 1 : 3, 1, bench ? 4 : 2);
+    auto* grid = static_cast<QGridLayout*>(layout());
+    for (QWidget* widget : std::initializer_list<QWidget*>{m_place, m_entry, m_became, m_detail,
+                                                           m_message, m_keys})
+        grid->removeWidget(widget);
+    if (bench) {
+        grid->addWidget(m_place, 0, 0, 1, 5);
+        grid->addWidget(m_detail, 3, 0, 1, 5);
+        grid->addWidget(m_entry, 4, 0, 1, 2, Qt::AlignLeft);
+        grid->addWidget(m_became, 4, 2, 1, 3);
+        grid->addWidget(m_message, 5, 0, 1, 5);
+        grid->addWidget(m_keys, 6, 0, 1, 5);
+    } else {
+        grid->addWidget(m_place, 0, 0, 1, 2);
+        grid->addWidget(m_entry, 0, 2);
+        grid->addWidget(m_became, 0, 3, 1, 2);
+        grid->addWidget(m_detail, 1, 0, 1, 2);
+        grid->addWidget(m_message, 2, 0, 1, 3);
+        grid->addWidget(m_keys, 2, 3, 1, 2, Qt::AlignRight);
+    }
+    m_unit->setVisible(!bench);
+    m_angle->setVisible(!bench);
+    m_keys->setWordWrap(bench);
     scaleType();
     show();
 }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/measure/survey_form.h"
 
+#include "app/fields/scaled_font.h"
+
 #include <QFormLayout>
 #include <QHBoxLayout>
 #include <QScrollArea>
@@ -81,8 +83,7 @@ void SurveyForm::build() {
     auto* outer = new QVBoxLayout(content);
     outer->setContentsMargins(24, 20, 24, 20);
     outer->setSpacing(14);
-    QFont large = font();
-    large.setPointSizeF(large.pointSizeF() * 1.4);
+    const QFont large = scaledFont(font(), 1.4);
     m_title->setFont(large);
     outer->addWidget(m_title);
     auto* form = new QFormLayout;

@@ -127,13 +127,15 @@ double sectionsHeight(std::size_t bores, double width, double room) {
         return std::min(1150.0, rows * (width / columns * 1.35 + 60) + 90);
     };
     if (bores > 8 && heightOf(2) <= room) return heightOf(2);
-    return std::max(leastSections, std::min(heightOf(1), room));
+    // A crowded page has lower sections rather than no place to sign.
+    const double least = std::clamp(room, 0.5 * leastSections, leastSections);
+    return std::max(least, std::min(heightOf(1), room));
 }
 
 void composeSections(SheetComposer& sheet, const SheetData& data, double below) {
     if (data.sections.bores.empty()) return;
     const double head = lineOf(8.5) + 12;
-    sheet.need(head + leastSections);
+    sheet.need(head + 0.5 * leastSections);
     sheet.text({sheet.left(), sheet.y(), sheet.width(), lineOf(8.5)}, Qt::AlignLeft,
                SheetWords::tr("Shape of the bores cut open, each about its own mean, all on one "
                               "scale: as found faint, now dark"),

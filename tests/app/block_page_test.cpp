@@ -101,7 +101,7 @@ TEST_F(BlockPageTest, RefusesNonsenseAtTheField) {
     expectRefused("Size to", "34.24");
     expectRefused("Size from", "3.5060");
     expectRefused("Taper up to", "-1");
-    expectRefused("Out-of-round up to", "2");
+    expectRefused("Out-of-round up to", "200 thou");
 }
 
 TEST_F(BlockPageTest, LimitsOfOneBoreReplaceThoseOfAllAndBack) {

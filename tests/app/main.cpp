@@ -10,11 +10,17 @@
 
 #include <gtest/gtest.h>
 
+// The drawings lie in a static library, from which the linker would leave them out unasked.
+static void takeResources() {
+    Q_INIT_RESOURCE(borewright);
+}
+
 int main(int argc, char** argv) {
     if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
     testing::InitGoogleTest(&argc, argv);
     QStandardPaths::setTestModeEnabled(true);
     QApplication application(argc, argv);
+    takeResources();
     QApplication::setStyle(QStyleFactory::create("Fusion"));
     QFont font("Noto Sans");
     font.setPixelSize(14);

@@ -28,7 +28,7 @@ protected:
         entry = page.findChild<QLineEdit*>("entry");
         grid = page.findChild<GridView*>();
         page.activateWindow();
-        QTest::qWait(1);
+        EXPECT_TRUE(QTest::qWaitForWindowActive(&page));
     }
     static Workbook made() {
         Workbook workbook = inchBlock(6);
@@ -93,10 +93,14 @@ TEST_F(Page, ArrowsAndEnterInTheGridAsInASpreadsheet) {
     grid->setCurrentIndex(grid->model()->index(0, 0));
     grid->setFocus();
     const auto typeCell = [&](const char* text, Qt::Key end) {
-        QTest::keyClicks(grid->focusWidget() ? grid : grid, text);
+        QTest::keyClick(grid, *text); // opens the cell
         auto* editor = grid->findChild<QLineEdit*>();
         ASSERT_NE(editor, nullptr);
+        QTest::keyClicks(editor, text + 1);
         QTest::keyClick(editor, end);
+        // The closed editor goes with the event loop, as between two keys of a hand.
+        QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+        QCoreApplication::processEvents();
     };
     typeCell("1.5", Qt::Key_Return);
     EXPECT_EQ(grid->currentIndex(), grid->model()->index(1, 0));
@@ -197,6 +201,9 @@ TEST_F(Page, ANewSurveyStartsWithTheGaugeLastUsed) {
     page.startSurvey();
     auto* form = page.findChild<SurveyForm*>();
     ASSERT_TRUE(form->isVisible());
+    QTest::keyClick(form->focusWidget(), Qt::Key_Return);
+    EXPECT_EQ(bench.document.workbook().surveys.size(), 1U) << "no set size, no survey";
+    QTest::keyClicks(form->focusWidget(), "3.5200");
     QTest::keyClick(form->focusWidget(), Qt::Key_Return);
     ASSERT_EQ(bench.document.workbook().surveys.size(), 2U);
     EXPECT_EQ(bench.document.workbook().surveys[1].header.kind, SurveyKind::check);
