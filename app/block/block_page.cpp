@@ -55,7 +55,8 @@ QWidget* BlockPage::buildContent() {
     auto* job = new Part(tr("Job"), {});
     job->add(new JobForm(m_context.document));
     column->addWidget(job);
-    auto* levels = new Part(tr("Levels"), tr("Depths from the open end at which each bore is read."));
+    auto* levels =
+        new Part(tr("Levels"), tr("Depths from the open end at which each bore is read."));
     levels->add(new LevelsForm(m_scope));
     column->addWidget(levels);
     column->addWidget(new Fold(tr("Axes"), new AxesForm(m_context.document)));
@@ -72,8 +73,8 @@ QWidget* BlockPage::buildBlockAndPlan() {
     auto* block = new Part(tr("Block"), {});
     block->add(new BlockForm(m_context.document));
     block->add(new BoreDetails(m_scope));
-    auto* limits =
-        new Part(tr("Limits"), tr("From the engine maker's manual, which rules over this program."));
+    auto* limits = new Part(tr("Limits"),
+                            tr("From the engine maker's manual, which rules over this program."));
     limits->add(new LimitsEditor(m_context.document));
     auto* left = new QVBoxLayout;
     left->setSpacing(28);
@@ -93,11 +94,14 @@ void BlockPage::sayNext() {
     if (workbook.block.bores.empty())
         m_next->setText(tr("Say how many bores the block has, their size and their depth."));
     else if (workbook.block.bores.front().levels.empty())
-        m_next->setText(tr("Give the depth of the bores and propose the levels at which they are read."));
+        m_next->setText(
+            tr("Give the depth of the bores and propose the levels at which they are read."));
     else if (workbook.limitSets.empty())
-        m_next->setText(tr("Add the limits from the engine maker's manual, so that the bores can be judged."));
+        m_next->setText(
+            tr("Add the limits from the engine maker's manual, so that the bores can be judged."));
     else
-        m_next->setText(tr("All set to measure. What is changed here is kept at once; Undo takes it back."));
+        m_next->setText(
+            tr("All set to measure. What is changed here is kept at once; Undo takes it back."));
 }
 
 } // namespace borewright

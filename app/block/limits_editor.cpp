@@ -84,8 +84,7 @@ QWidget* LimitsEditor::makeFields() {
     auto* grid = new FormGrid(4, m_fields);
     m_name = new CommittedField(tr("Name"), [this](const QString& text) -> Result<void> {
         if (text.trimmed().isEmpty()) return refuse("A set needs a name to be found by.");
-        return change(tr("name"),
-                      [&](LimitSet& set) { set.name = text.trimmed().toStdString(); });
+        return change(tr("name"), [&](LimitSet& set) { set.name = text.trimmed().toStdString(); });
     });
     grid->add(m_name, 2);
     m_rule = new LabelledChoice(tr("Taper means"),
@@ -100,21 +99,28 @@ QWidget* LimitsEditor::makeFields() {
         const auto positive = mustBePositive(size, "A size");
         return positive ? mustBeNear(size, standardSize(m_document.workbook().block)) : positive;
     };
-    addLength(*grid, tr("Size from"), tr("no lower limit"),
-              [this](LimitSet& set) -> Given& { return limitsShown(set).sizeLower; }, near);
-    addLength(*grid, tr("Size to"), tr("no upper limit"),
-              [this](LimitSet& set) -> Given& { return limitsShown(set).sizeUpper; }, near);
-    addLength(*grid, tr("Out-of-round up to"), tr("not judged"),
-              [this](LimitSet& set) -> Given& { return limitsShown(set).outOfRound; }, mustBeSmall);
-    addLength(*grid, tr("Taper up to"), tr("not judged"),
-              [this](LimitSet& set) -> Given& { return limitsShown(set).taper; }, mustBeSmall);
+    addLength(
+        *grid, tr("Size from"), tr("no lower limit"),
+        [this](LimitSet& set) -> Given& { return limitsShown(set).sizeLower; }, near);
+    addLength(
+        *grid, tr("Size to"), tr("no upper limit"),
+        [this](LimitSet& set) -> Given& { return limitsShown(set).sizeUpper; }, near);
+    addLength(
+        *grid, tr("Out-of-round up to"), tr("not judged"),
+        [this](LimitSet& set) -> Given& { return limitsShown(set).outOfRound; }, mustBeSmall);
+    addLength(
+        *grid, tr("Taper up to"), tr("not judged"),
+        [this](LimitSet& set) -> Given& { return limitsShown(set).taper; }, mustBeSmall);
     column->addWidget(grid);
     auto* finish = new FormGrid(4, m_fields);
     m_finishOnly = finish;
-    addLength(*finish, tr("Oversize"), tr("0 = standard"),
-              [](LimitSet& set) -> Given& { return set.oversize; }, [](const Given&) { return Result<void>(); });
-    addLength(*finish, tr("Finish size"), tr("standard + oversize"),
-              [](LimitSet& set) -> Given& { return set.finishSize; }, near);
+    addLength(
+        *finish, tr("Oversize"), tr("0 = standard"),
+        [](LimitSet& set) -> Given& { return set.oversize; },
+        [](const Given&) { return Result<void>(); });
+    addLength(
+        *finish, tr("Finish size"), tr("standard + oversize"),
+        [](LimitSet& set) -> Given& { return set.finishSize; }, near);
     column->addWidget(finish);
     return m_fields;
 }
@@ -138,8 +144,8 @@ void LimitsEditor::addLength(FormGrid& grid, const QString& label, const QString
     m_lengths.push_back({field, std::move(slot)});
 }
 
-Result<void> LimitsEditor::commitLength(const QString& label, const QString& text,
-                                        const Slot& slot, const Check& check) {
+Result<void> LimitsEditor::commitLength(const QString& label, const QString& text, const Slot& slot,
+                                        const Check& check) {
     const LimitSet* set = shown();
     if (set == nullptr) return refuse("First add a set of limits.");
     LimitSet changed = *set;
@@ -230,7 +236,8 @@ void LimitsEditor::refreshChoices() {
     }
     m_which->setChoices(sets, index);
     std::set<int> numbers;
-    for (const Bore& bore : workbook.block.bores) numbers.insert(bore.number);
+    for (const Bore& bore : workbook.block.bores)
+        numbers.insert(bore.number);
     m_bores.assign(numbers.begin(), numbers.end());
     if (!numbers.contains(m_bore)) m_bore = 0;
     QStringList bores{tr("all bores")};
@@ -256,7 +263,8 @@ void LimitsEditor::refresh() {
     m_name->showData(QString::fromStdString(set->name));
     m_rule->showData(static_cast<int>(set->taperRule));
     LimitSet copy = *set;
-    for (const Field& field : m_lengths) field.field->showData(shownLength(field.slot(copy)));
+    for (const Field& field : m_lengths)
+        field.field->showData(shownLength(field.slot(copy)));
 }
 
 } // namespace borewright

@@ -26,8 +26,7 @@ PlanForm::PlanForm(Document& document, Selection& selection, QWidget* parent)
     column->addWidget(m_sentence);
     column->addWidget(m_button, 0, Qt::AlignLeft);
     connect(m_plan, &PlanView::clicked, this, &PlanForm::tap);
-    connect(m_button, &QPushButton::clicked, this,
-            [this] { m_numbering ? finish() : start(); });
+    connect(m_button, &QPushButton::clicked, this, [this] { m_numbering ? finish() : start(); });
     connect(&document, &Document::changed, this, [this](Change change) {
         if (change == Change::everything) leave();
     });

@@ -15,6 +15,19 @@ bool touchesReadingsOnly(const Edit& edit) {
            std::holds_alternative<EraseReading>(edit) || std::holds_alternative<SetStrike>(edit);
 }
 
+// The only survey whose readings an edit touches; nothing where it touches more.
+std::optional<std::string> surveyTouched(const Edit& edit) {
+    if (const auto* insert = std::get_if<InsertReading>(&edit)) return insert->survey;
+    if (const auto* erase = std::get_if<EraseReading>(&edit)) return erase->survey;
+    if (const auto* strike = std::get_if<SetStrike>(&edit)) return strike->survey;
+    const auto* group = std::get_if<EditGroup>(&edit);
+    if (group == nullptr || group->edits.empty()) return std::nullopt;
+    const auto first = surveyTouched(group->edits.front());
+    for (const Edit& one : group->edits)
+        if (surveyTouched(one) != first) return std::nullopt;
+    return first;
+}
+
 } // namespace
 
 // One step of undo. The edit was applied once before the step was made, so that a refusal can be
@@ -46,8 +59,21 @@ Document::Document(const Clock& clock, QObject* parent)
     , m_units(naturalUnits(m_workbook)) {}
 
 const Results& Document::results() const {
-    if (!m_results) m_results = compute(m_workbook, m_units);
+    if (!m_results)
+        m_results = compute(m_workbook, m_units);
+    else if (!m_outdated.empty())
+        m_results = computeAgain(m_workbook, m_units, std::move(*m_results), m_outdated);
+    m_outdated.clear();
     return *m_results;
+}
+
+// Typing changes one survey; the others' results stay.
+void Document::outdate(const Edit& edit) {
+    const auto survey = surveyTouched(edit);
+    if (!survey || (!m_outdated.empty() && m_outdated != *survey))
+        m_results.reset();
+    else
+        m_outdated = *survey;
 }
 
 void Document::open(Workbook workbook) {
@@ -67,7 +93,7 @@ Result<void> Document::edit(const Edit& edit, const QString& name) {
     auto inverse = borewright::apply(m_workbook, edit);
     if (!inverse) return tl::unexpected(inverse.error());
     if (before && m_workbook == *before) return {};
-    m_results.reset();
+    outdate(edit);
     ++m_revision;
     m_undo.push(new EditCommand(*this, edit, std::move(*inverse), name));
     emit changed(touchesReadingsOnly(edit) ? Change::readings : Change::record);
@@ -76,7 +102,7 @@ Result<void> Document::edit(const Edit& edit, const QString& name) {
 
 Result<Edit> Document::applyNow(const Edit& edit) {
     auto inverse = borewright::apply(m_workbook, edit);
-    m_results.reset();
+    outdate(edit);
     ++m_revision;
     emit changed(touchesReadingsOnly(edit) ? Change::readings : Change::record);
     return inverse;

@@ -55,6 +55,7 @@ signals:
 private:
     friend class EditCommand;
     Result<Edit> applyNow(const Edit& edit);
+    void outdate(const Edit& edit);
 
     const Clock& m_clock;
     Workbook m_workbook;
@@ -62,6 +63,7 @@ private:
     QUndoStack m_undo;
     std::uint64_t m_revision = 0;
     mutable std::optional<Results> m_results;
+    mutable std::string m_outdated; // the one survey whose results are old; empty = none
 };
 
 } // namespace borewright

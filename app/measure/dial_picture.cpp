@@ -26,7 +26,8 @@ QPointF onCircle(const QPointF& centre, double radius, double share) {
 QString figureAt(int tick, const Dial& dial) {
     const bool balanced = dial.face == Dial::Face::balanced;
     const int steps = balanced && tick > majorTicks / 2 ? majorTicks - tick : tick;
-    const Length value = Length::fromPicometres(dial.oneTurn.value().picometres() * steps / majorTicks);
+    const Length value =
+        Length::fromPicometres(dial.oneTurn.value().picometres() * steps / majorTicks);
     return QString::fromStdString(typedFrom(value, dialUnit(dial)).text());
 }
 
@@ -55,8 +56,8 @@ void paintFace(QPainter& painter, const QPointF& centre, double radius, const Di
 } // namespace
 
 QString dialInWords(const Dial& dial) {
-    const Length larger = Length::nearest(dial.oneTurn.value().in(Unit::micrometre) * pointerShare,
-                                          Unit::micrometre);
+    const Length larger =
+        Length::nearest(dial.oneTurn.value().in(Unit::micrometre)*pointerShare, Unit::micrometre);
     const Unit unit = dialUnit(dial);
     const auto unitText = symbol(unit);
     return QCoreApplication::translate("DialPicture", "pointer here = bore larger by %1 %2")
@@ -72,7 +73,8 @@ void paintDial(QPainter& painter, const QRectF& area, const Dial& dial, const Pi
     paintFace(painter, centre, radius, dial, style);
     const double share = dial.larger == Dial::Larger::plus ? pointerShare : -pointerShare;
     painter.setPen(QPen(style.accent, 2.4, Qt::SolidLine, Qt::RoundCap));
-    painter.drawLine(onCircle(centre, radius * 0.14, share + 0.5), onCircle(centre, radius * 0.84, share));
+    painter.drawLine(onCircle(centre, radius * 0.14, share + 0.5),
+                     onCircle(centre, radius * 0.84, share));
     painter.setBrush(style.accent);
     painter.drawEllipse(centre, radius * 0.05, radius * 0.05);
     painter.restore();

@@ -58,36 +58,48 @@ void EntryWalk::setUnit(Unit unit) {
     emit changed();
 }
 
-std::vector<Station> EntryWalk::route() const {
+void EntryWalk::lookAround() const {
+    const Order order = m_context.preferences.value().order;
+    const std::string& id = m_context.selection.survey();
+    if (m_seen && m_seen->revision == m_context.document.revision() && m_seen->survey == id &&
+        m_seen->order == order)
+        return;
+    m_seen = Seen{m_context.document.revision(), id, order, {}, {}, 0};
     const Survey* now = survey();
-    if (now == nullptr) return {};
+    if (now == nullptr) return;
     const Workbook& workbook = m_context.document.workbook();
     std::vector<Station> stations = askedStations(workbook, now->header);
     std::erase_if(stations, [&](const Station& station) {
         const Bore* bore = findBore(workbook.block, station.bore);
         return bore == nullptr || !hasWall(*bore, station.depth, station.axis);
     });
-    return inOrder(workbook.block, std::move(stations), m_context.preferences.value().order);
+    m_seen->route = inOrder(workbook.block, std::move(stations), order);
+    for (const Reading& reading : now->readings)
+        if (!reading.struck) m_seen->read.insert(reading.station);
+    m_seen->readOnRoute = static_cast<std::size_t>(std::ranges::count_if(
+        m_seen->route, [this](const Station& s) { return m_seen->read.contains(s); }));
+}
+
+const std::vector<Station>& EntryWalk::route() const {
+    lookAround();
+    return m_seen->route;
 }
 
 bool EntryWalk::isRead(const Station& station) const {
-    const Survey* now = survey();
-    return now != nullptr && std::ranges::any_of(now->readings, [&](const Reading& reading) {
-               return !reading.struck && reading.station == station;
-           });
+    lookAround();
+    return m_seen->read.contains(station);
 }
 
 std::size_t EntryWalk::read() const {
-    const auto stations = route();
-    return static_cast<std::size_t>(
-        std::ranges::count_if(stations, [this](const Station& s) { return isRead(s); }));
+    lookAround();
+    return m_seen->readOnRoute;
 }
 
 std::optional<Station> EntryWalk::current() const {
     if (survey() == nullptr) return std::nullopt;
     const auto& chosen = m_context.selection.station();
     if (chosen) return chosen;
-    const auto stations = route();
+    const auto& stations = route();
     const auto waiting =
         std::ranges::find_if(stations, [this](const Station& s) { return !isRead(s); });
     if (waiting == stations.end()) return std::nullopt;
@@ -103,8 +115,7 @@ QString EntryWalk::became(const TypedLength& typed) const {
     const QString size = fromUtf8(sizeWithUnit(*diameter, units));
     QString text = QString::fromStdString(typed.text());
     text.replace(QLatin1Char('-'), QChar(0x2212));
-    return now->header.gauge.entry == Entry::diameter ? size
-                                                      : text + QStringLiteral(" → ") + size;
+    return now->header.gauge.entry == Entry::diameter ? size : text + QStringLiteral(" → ") + size;
 }
 
 QString EntryWalk::wouldBecome(const QString& text) const {
@@ -132,9 +143,9 @@ EntryWalk::Outcome EntryWalk::keepReading(const TypedLength& typed) {
 
     Document& document = m_context.document;
     const Bore* bore = findBore(document.workbook().block, station->bore);
-    const auto standard =
-        bore != nullptr && bore->standardSize ? std::optional(bore->standardSize->value())
-                                              : std::nullopt;
+    const auto standard = bore != nullptr && bore->standardSize
+                              ? std::optional(bore->standardSize->value())
+                              : std::nullopt;
     if (const auto possible = checkReading(typed, now->header.gauge, standard); !possible)
         return {false, fromUtf8(possible.error().what), {}};
 
@@ -146,7 +157,8 @@ EntryWalk::Outcome EntryWalk::keepReading(const TypedLength& typed) {
     const bool replaces = m_mode == Mode::reading && isRead(*station);
     const auto reason = replaces ? std::optional<std::string>("typed again") : std::nullopt;
     const Edit edit = recordReading(document.workbook(), now->header.id, reading, reason);
-    const QString name = tr("reading %1").arg(fromUtf8(describe(*station, document.workbook().block)));
+    const QString name =
+        tr("reading %1").arg(fromUtf8(describe(*station, document.workbook().block)));
     if (const auto done = document.edit(edit, name); !done)
         return {false, fromUtf8(done.error().message()), {}};
 
@@ -169,8 +181,7 @@ EntryWalk::Outcome EntryWalk::keepZeroCheck(const TypedLength& typed) {
         return {false, tr("the dial cannot show that on its master"), {}};
     SurveyHeader header = now->header;
     header.zeroChecks.push_back({typed, m_context.document.now()});
-    const auto done =
-        m_context.document.edit(SetSurveyHeader{header.id, header}, tr("zero check"));
+    const auto done = m_context.document.edit(SetSurveyHeader{header.id, header}, tr("zero check"));
     if (!done) return {false, fromUtf8(done.error().message()), {}};
     m_mode = Mode::reading;
     m_context.sounds.kept();
@@ -181,7 +192,7 @@ EntryWalk::Outcome EntryWalk::keepZeroCheck(const TypedLength& typed) {
 // On to the next station in the order of the hand that waits for a reading; round once to the
 // start where all behind are read; to none where all are.
 void EntryWalk::moveOn(const Station& from) {
-    const auto stations = route();
+    const auto& stations = route();
     const auto here = std::ranges::find(stations, from);
     const auto waits = [this](const Station& s) { return !isRead(s); };
     auto next = here == stations.end() ? here : std::find_if(here + 1, stations.end(), waits);

@@ -9,6 +9,7 @@
 #include <QString>
 
 #include <optional>
+#include <set>
 #include <vector>
 
 namespace borewright {
@@ -40,7 +41,7 @@ public:
     [[nodiscard]] std::optional<double> angle() const { return m_angle; }
 
     // The survey's stations with wall, in the order of the hand.
-    [[nodiscard]] std::vector<Station> route() const;
+    [[nodiscard]] const std::vector<Station>& route() const;
     // How many of them are read.
     [[nodiscard]] std::size_t read() const;
 
@@ -72,6 +73,7 @@ signals:
 private:
     [[nodiscard]] const Survey* survey() const;
     [[nodiscard]] bool isRead(const Station& station) const;
+    void lookAround() const;
     [[nodiscard]] QString became(const TypedLength& typed) const;
     void moveOn(const Station& from);
     Outcome repeatAt(const std::optional<Station>& station);
@@ -79,7 +81,18 @@ private:
     Outcome keepReading(const TypedLength& typed);
     Outcome keepZeroCheck(const TypedLength& typed);
 
+    // What route() and isRead() answer, made once for a revision, a survey and an order.
+    struct Seen {
+        std::uint64_t revision = 0;
+        std::string survey;
+        Order order = Order::downAndUp;
+        std::vector<Station> route;
+        std::set<Station> read;
+        std::size_t readOnRoute = 0;
+    };
+
     PageContext m_context;
+    mutable std::optional<Seen> m_seen;
     Mode m_mode = Mode::reading;
     Unit m_unit = Unit::thou;
     std::string m_unitSurvey; // the survey that m_unit was chosen for

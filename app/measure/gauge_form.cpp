@@ -14,10 +14,14 @@ QString positiveOnly(Length value) {
 // Rows of the preset box; the last is the user's own.
 Dial presetDial(int row) {
     switch (row) {
-    case 0: return tenthDial();
-    case 1: return halfThouDial();
-    case 2: return micrometreDial();
-    default: return hundredthDial();
+    case 0:
+        return tenthDial();
+    case 1:
+        return halfThouDial();
+    case 2:
+        return micrometreDial();
+    default:
+        return hundredthDial();
     }
 }
 constexpr int ownPreset = 4;
@@ -164,7 +168,8 @@ void GaugeForm::setValue(const GaugeSetting& setting, Unit sizeUnit) {
     m_face->setCurrentIndex(static_cast<int>(setting.dial.face));
     m_larger->setCurrentIndex(static_cast<int>(setting.dial.larger));
     int preset = 0;
-    while (preset < ownPreset && !sameScale(presetDial(preset), setting.dial)) ++preset;
+    while (preset < ownPreset && !sameScale(presetDial(preset), setting.dial))
+        ++preset;
     m_preset->setCurrentIndex(preset);
     m_masterWarmth = setting.masterTemperature;
     m_blockWarmth = setting.blockTemperature;
@@ -179,8 +184,8 @@ bool GaugeForm::commitTemperatures() {
         QLineEdit* edit;
         std::optional<TypedTemperature>& value;
     };
-    for (const Field& field : {Field{m_masterTemperature, m_masterWarmth},
-                               Field{m_blockTemperature, m_blockWarmth}}) {
+    for (const Field& field :
+         {Field{m_masterTemperature, m_masterWarmth}, Field{m_blockTemperature, m_blockWarmth}}) {
         const QString text = field.edit->text().trimmed();
         if (text.isEmpty()) {
             field.value.reset();

@@ -43,8 +43,8 @@ public:
         reading.station = station;
         reading.typed = *typed;
         reading.time = m_document.now();
-        if (auto strike = strikeStations(workbook, m_survey.header.id, {station},
-                                         {reason, reading.time}))
+        if (auto strike =
+                strikeStations(workbook, m_survey.header.id, {station}, {reason, reading.time}))
             m_group.edits.push_back(std::move(*strike));
         m_group.edits.push_back(InsertReading{m_survey.header.id, m_end++, reading});
         return {};
@@ -62,8 +62,8 @@ private:
 };
 
 tl::unexpected<Error> placed(const Error& error, int row, int column) {
-    return tl::unexpected(error.within("row " + std::to_string(row + 1) + ", column " +
-                                       std::to_string(column + 1)));
+    return tl::unexpected(
+        error.within("row " + std::to_string(row + 1) + ", column " + std::to_string(column + 1)));
 }
 
 } // namespace
@@ -96,7 +96,8 @@ Result<Edit> pasteEdit(const PageContext& context, const GridModel& model, Unit 
     if (!at.isValid()) return refuse("choose the cell where the block begins");
     QString lines = text;
     lines.remove(QLatin1Char('\r'));
-    while (lines.endsWith(QLatin1Char('\n'))) lines.chop(1);
+    while (lines.endsWith(QLatin1Char('\n')))
+        lines.chop(1);
     Collector collector(context, model, unit);
     int row = 0;
     bool any = false;

@@ -15,11 +15,15 @@ QString utf8(const std::string& text) {
 
 QString zoneName(Zone zone) {
     switch (zone) {
-    case Zone::ridgeLand: return GridModel::tr("ridge land");
-    case Zone::skirtOnly: return GridModel::tr("skirt only");
-    case Zone::portBand: return GridModel::tr("port band");
+    case Zone::ridgeLand:
+        return GridModel::tr("ridge land");
+    case Zone::skirtOnly:
+        return GridModel::tr("skirt only");
+    case Zone::portBand:
+        return GridModel::tr("port band");
     case Zone::ringTravel:
-    case Zone::unmapped: break;
+    case Zone::unmapped:
+        break;
     }
     return {};
 }
@@ -48,10 +52,13 @@ void GridModel::layOut(std::vector<Length>& depths, std::vector<Column>& columns
     const Survey* survey = findSurvey(workbook, m_survey);
     const bool wholeBlock = survey != nullptr && !survey->header.asked;
     for (const BoreResult& bore : result->bores) {
-        for (const StationResult& station : bore.stations) rows.insert(station.station.depth);
+        for (const StationResult& station : bore.stations)
+            rows.insert(station.station.depth);
         if (const Bore* b = findBore(workbook.block, bore.bore); b != nullptr && wholeBlock)
-            for (const Level& level : b->levels) rows.insert(level.depth.value());
-        for (const Axis& axis : workbook.block.axes) columns.push_back({bore.bore, axis.id});
+            for (const Level& level : b->levels)
+                rows.insert(level.depth.value());
+        for (const Axis& axis : workbook.block.axes)
+            columns.push_back({bore.bore, axis.id});
     }
     depths.assign(rows.begin(), rows.end());
 }
@@ -66,8 +73,8 @@ void GridModel::rebuild(bool shapeMayDiffer) {
     const bool otherSurvey = std::exchange(m_survey, survey) != survey;
     layOut(depths, columns);
     const bool otherShape =
-        otherSurvey || (shapeMayDiffer && (depths != m_depths ||
-                                           !std::ranges::equal(columns, m_columns, same)));
+        otherSurvey ||
+        (shapeMayDiffer && (depths != m_depths || !std::ranges::equal(columns, m_columns, same)));
     if (otherShape) {
         beginResetModel();
         m_depths = std::move(depths);
@@ -159,12 +166,14 @@ QString GridModel::shown(int row, int column) const {
     const bool many = cell.readings.size() > 1;
     if (m_showing == Showing::readings && survey->header.gauge.entry == Entry::deviation) {
         std::vector<Length> typed;
-        for (const Reading* reading : cell.readings) typed.push_back(reading->typed.value());
+        for (const Reading* reading : cell.readings)
+            typed.push_back(reading->typed.value());
         const Length value = mean(typed);
         // A reading is never shown coarser than it was typed.
         int decimals = usualDecimals(units.small) + (many ? 1 : 0);
         while (decimals < 6 && typedFrom(value, units.small).unit() == units.small &&
-               *readLength(format(value, units.small, decimals, Sign::plain), units.small) != value &&
+               *readLength(format(value, units.small, decimals, Sign::plain), units.small) !=
+                   value &&
                !many)
             ++decimals;
         return utf8(format(value, units.small, decimals));
@@ -184,22 +193,29 @@ QString GridModel::told(int row, int column) const {
     const DisplayUnits& units = m_context.document.units();
     QStringList lines{utf8(describe(stationAt(row, column), workbook.block))};
     switch (stateAt(row, column)) {
-    case State::waiting: lines << tr("not read yet"); break;
-    case State::noWall: lines << tr("no wall here for the gauge"); break;
-    case State::notAsked: lines << tr("not asked for in this survey"); break;
-    case State::read: break;
+    case State::waiting:
+        lines << tr("not read yet");
+        break;
+    case State::noWall:
+        lines << tr("no wall here for the gauge");
+        break;
+    case State::notAsked:
+        lines << tr("not asked for in this survey");
+        break;
+    case State::read:
+        break;
     }
     for (const Reading* reading : cell.readings) {
-        QString line = tr("typed %1, %2")
-                           .arg(utf8(reading->typed.withUnit()), utf8(clockTime(reading->time)));
-        if (reading->angleOffAxis)
-            line += tr(", %1° off the axis").arg(*reading->angleOffAxis);
+        QString line =
+            tr("typed %1, %2").arg(utf8(reading->typed.withUnit()), utf8(clockTime(reading->time)));
+        if (reading->angleOffAxis) line += tr(", %1° off the axis").arg(*reading->angleOffAxis);
         lines << line;
     }
     if (cell.result != nullptr && cell.result->diameter)
         lines << tr("diameter %1").arg(utf8(sizeWithUnit(*cell.result->diameter, units)));
     if (cell.result != nullptr)
-        for (const std::string& why : cell.result->odd) lines << tr("odd: %1").arg(utf8(why));
+        for (const std::string& why : cell.result->odd)
+            lines << tr("odd: %1").arg(utf8(why));
     for (const Reading* reading : cell.struck)
         lines << tr("struck out: %1 (%2)")
                      .arg(utf8(reading->typed.withUnit()), utf8(reading->struck->reason));
@@ -212,25 +228,34 @@ QVariant GridModel::data(const QModelIndex& index, int role) const {
     const int column = index.column();
     const Cell& cell = cellAt(row, column);
     switch (role) {
-    case Qt::DisplayRole: return shown(row, column);
-    case Qt::EditRole: return typedAt(row, column);
+    case Qt::DisplayRole:
+        return shown(row, column);
+    case Qt::EditRole:
+        return typedAt(row, column);
     case Qt::ToolTipRole:
-    case Qt::AccessibleDescriptionRole: return told(row, column);
+    case Qt::AccessibleDescriptionRole:
+        return told(row, column);
     case Qt::AccessibleTextRole: {
         const QString text = shown(row, column);
         return text.isEmpty() ? told(row, column) : text;
     }
-    case Qt::TextAlignmentRole: return QVariant(Qt::AlignRight | Qt::AlignVCenter);
-    case stateRole: return static_cast<int>(stateAt(row, column));
-    case oddRole: return cell.result != nullptr && !cell.result->odd.empty();
-    case repeatsRole: return static_cast<int>(cell.readings.size());
+    case Qt::TextAlignmentRole:
+        return QVariant(Qt::AlignRight | Qt::AlignVCenter);
+    case stateRole:
+        return static_cast<int>(stateAt(row, column));
+    case oddRole:
+        return cell.result != nullptr && !cell.result->odd.empty();
+    case repeatsRole:
+        return static_cast<int>(cell.readings.size());
     case judgedRole: {
         const Station station = stationAt(row, column);
         const Bore* bore = findBore(m_context.document.workbook().block, station.bore);
         return bore == nullptr || isJudged(*bore, station.depth);
     }
-    case boreRole: return m_columns[static_cast<std::size_t>(column)].bore;
-    default: return {};
+    case boreRole:
+        return m_columns[static_cast<std::size_t>(column)].bore;
+    default:
+        return {};
     }
 }
 
@@ -243,15 +268,17 @@ QVariant GridModel::headerData(int section, Qt::Orientation orientation, int rol
         if (role == boreRole) return column.bore;
         if (role == Qt::ToolTipRole || role == Qt::AccessibleTextRole) {
             const Axis* axis = findAxis(m_context.document.workbook().block, column.axis);
-            return tr("bore %1, %2").arg(column.bore).arg(
-                axis == nullptr ? utf8(column.axis) : utf8(axis->id + " " + axis->label));
+            return tr("bore %1, %2")
+                .arg(column.bore)
+                .arg(axis == nullptr ? utf8(column.axis) : utf8(axis->id + " " + axis->label));
         }
         return {};
     }
     const Length depth = m_depths[static_cast<std::size_t>(section)];
     if (role == Qt::DisplayRole) return utf8(formatDepth(depth, m_context.document.units()));
     if (role == Qt::ToolTipRole || role == Qt::AccessibleTextRole) {
-        QString text = utf8(depthWithUnit(depth, m_context.document.units())) + tr(" from the open end");
+        QString text =
+            utf8(depthWithUnit(depth, m_context.document.units())) + tr(" from the open end");
         const auto& bores = m_context.document.workbook().block.bores;
         if (!bores.empty()) {
             const QString zone = zoneName(zoneAt(bores.front(), depth));

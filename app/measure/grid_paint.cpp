@@ -14,9 +14,8 @@ namespace borewright {
 namespace {
 
 bool startsBore(const QAbstractItemModel& model, int column) {
-    return column == 0 ||
-           model.headerData(column, Qt::Horizontal, GridModel::boreRole) !=
-               model.headerData(column - 1, Qt::Horizontal, GridModel::boreRole);
+    return column == 0 || model.headerData(column, Qt::Horizontal, GridModel::boreRole) !=
+                              model.headerData(column - 1, Qt::Horizontal, GridModel::boreRole);
 }
 
 void paintOddMark(QPainter& painter, const QRect& cell, const QColor& colour) {
@@ -50,8 +49,8 @@ void GridDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
     const auto state = static_cast<GridModel::State>(index.data(GridModel::stateRole).toInt());
     painter->fillRect(cell, selected ? option.palette.highlight().color()
                                      : option.palette.base().color());
-    const QColor text = selected ? option.palette.highlightedText().color()
-                                 : option.palette.text().color();
+    const QColor text =
+        selected ? option.palette.highlightedText().color() : option.palette.text().color();
     QColor quiet = text;
     quiet.setAlphaF(0.45F);
     if (state == GridModel::State::noWall) paintNoWall(*painter, cell, quiet);
@@ -73,7 +72,8 @@ void GridDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
     painter->setPen(index.data(GridModel::judgedRole).toBool() ? text : quiet);
     painter->drawText(cell.adjusted(2, 0, -7, 0), Qt::AlignRight | Qt::AlignVCenter,
                       index.data(Qt::DisplayRole).toString());
-    painter->setPen(QPen(startsBore(*index.model(), index.column()) ? style.faintInk : style.grid, 1));
+    painter->setPen(
+        QPen(startsBore(*index.model(), index.column()) ? style.faintInk : style.grid, 1));
     painter->drawLine(cell.topLeft(), cell.bottomLeft());
     painter->setPen(QPen(style.grid, 1));
     painter->drawLine(cell.bottomLeft(), cell.bottomRight());
@@ -106,12 +106,23 @@ bool GridDelegate::eventFilter(QObject* watched, QEvent* event) {
     const bool shift = key->modifiers() & Qt::ShiftModifier;
     switch (key->key()) {
     case Qt::Key_Return:
-    case Qt::Key_Enter: emit leftBy(editor, shift ? -1 : 1, 0); return true;
-    case Qt::Key_Down: emit leftBy(editor, 1, 0); return true;
-    case Qt::Key_Up: emit leftBy(editor, -1, 0); return true;
-    case Qt::Key_Tab: emit leftBy(editor, 0, 1); return true;
-    case Qt::Key_Backtab: emit leftBy(editor, 0, -1); return true;
-    default: return QStyledItemDelegate::eventFilter(watched, event);
+    case Qt::Key_Enter:
+        emit leftBy(editor, shift ? -1 : 1, 0);
+        return true;
+    case Qt::Key_Down:
+        emit leftBy(editor, 1, 0);
+        return true;
+    case Qt::Key_Up:
+        emit leftBy(editor, -1, 0);
+        return true;
+    case Qt::Key_Tab:
+        emit leftBy(editor, 0, 1);
+        return true;
+    case Qt::Key_Backtab:
+        emit leftBy(editor, 0, -1);
+        return true;
+    default:
+        return QStyledItemDelegate::eventFilter(watched, event);
     }
 }
 

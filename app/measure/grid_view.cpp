@@ -12,6 +12,12 @@
 #include <algorithm>
 
 namespace borewright {
+namespace {
+
+// Room for the odd mark at the left and air at the right of a figure.
+constexpr int columnPadding = 11;
+
+} // namespace
 
 GridView::GridView(const PageContext& context, EntryWalk& walk, QWidget* parent)
     : QTableView(parent)
@@ -29,10 +35,10 @@ GridView::GridView(const PageContext& context, EntryWalk& walk, QWidget* parent)
     connect(&context.selection, &Selection::changed, this, &GridView::followSelection);
     connect(&walk, &EntryWalk::changed, this, &GridView::followSelection);
     connect(&context.document, &Document::changed, this, [this](Change change) {
-        if (change == Change::units || change == Change::readings) fitColumns();
+        if (change == Change::units) fitColumns();
     });
-    connect(selectionModel(), &QItemSelectionModel::currentChanged, this,
-            &GridView::tellSelection);
+    connect(&walk, &EntryWalk::changed, this, &GridView::widenForLastKept);
+    connect(selectionModel(), &QItemSelectionModel::currentChanged, this, &GridView::tellSelection);
     fitColumns();
     followSelection();
 }
@@ -65,9 +71,21 @@ void GridView::fitColumns() {
         for (int column = 0; column < m_model.columnCount(); ++column)
             width = std::max(width, fontMetrics().horizontalAdvance(
                                         m_model.index(row, column).data().toString()));
-    if (width + 14 == horizontalHeader()->defaultSectionSize()) return;
-    horizontalHeader()->setDefaultSectionSize(width + 14);
-    for (int column = 0; column < m_model.columnCount(); ++column) setColumnWidth(column, width + 14);
+    setAllWidths(width + columnPadding);
+}
+
+void GridView::setAllWidths(int width) {
+    horizontalHeader()->setDefaultSectionSize(width);
+    for (int column = 0; column < m_model.columnCount(); ++column)
+        if (columnWidth(column) != width) setColumnWidth(column, width);
+}
+
+// A reading just kept may need more room; the others were measured before.
+void GridView::widenForLastKept() {
+    if (!m_walk.lastKept()) return;
+    const QModelIndex at = m_model.indexOf(*m_walk.lastKept());
+    const int width = fontMetrics().horizontalAdvance(at.data().toString()) + columnPadding;
+    if (at.isValid() && width > columnWidth(at.column())) setAllWidths(width);
 }
 
 void GridView::followSelection() {
@@ -104,13 +122,16 @@ void GridView::keyPressEvent(QKeyEvent* event) {
     if (event->matches(QKeySequence::Paste)) return paste();
     switch (event->key()) {
     case Qt::Key_Return:
-    case Qt::Key_Enter: return move(event->modifiers() & Qt::ShiftModifier ? -1 : 1, 0);
+    case Qt::Key_Enter:
+        return move(event->modifiers() & Qt::ShiftModifier ? -1 : 1, 0);
     case Qt::Key_Delete:
-    case Qt::Key_Backspace: return strikeSelected();
+    case Qt::Key_Backspace:
+        return strikeSelected();
     case Qt::Key_D:
         if (event->modifiers() & Qt::ControlModifier) return fillDown();
         break;
-    default: break;
+    default:
+        break;
     }
     QTableView::keyPressEvent(event);
 }
@@ -118,8 +139,7 @@ void GridView::keyPressEvent(QKeyEvent* event) {
 void GridView::commitAndMove(QWidget* editor, int rows, int columns) {
     const QModelIndex edited = currentIndex();
     const QString text = static_cast<QLineEdit*>(editor)->text().trimmed();
-    const bool changes =
-        !text.isEmpty() && text != m_model.typedAt(edited.row(), edited.column());
+    const bool changes = !text.isEmpty() && text != m_model.typedAt(edited.row(), edited.column());
     const Station station = m_model.stationAt(edited.row(), edited.column());
     m_committing = true;
     const bool kept = m_model.setData(edited, text, Qt::EditRole);
@@ -146,7 +166,8 @@ std::vector<Station> GridView::selectedStations() const {
 void GridView::run(const Result<Edit>& edit, const QString& name, const QString& told) {
     if (!edit) {
         m_context.sounds.refused();
-        emit refused(tr("%1; nothing was changed").arg(QString::fromStdString(edit.error().message())));
+        emit refused(
+            tr("%1; nothing was changed").arg(QString::fromStdString(edit.error().message())));
         return;
     }
     const auto result = m_context.document.edit(*edit, name);
@@ -165,8 +186,7 @@ void GridView::copy() {
 
 void GridView::paste() {
     const CellBlock block = blockOf(selectedIndexes());
-    const QModelIndex at =
-        block.valid() ? m_model.index(block.top, block.left) : currentIndex();
+    const QModelIndex at = block.valid() ? m_model.index(block.top, block.left) : currentIndex();
     if (findSurvey(m_context.document.workbook(), m_model.survey()) == nullptr) return;
     run(pasteEdit(m_context, m_model, m_walk.unit(), at, QGuiApplication::clipboard()->text()),
         tr("paste of readings"), tr("The block was pasted."));
@@ -174,8 +194,8 @@ void GridView::paste() {
 
 void GridView::fillDown() {
     if (findSurvey(m_context.document.workbook(), m_model.survey()) == nullptr) return;
-    run(fillEdit(m_context, m_model, m_walk.unit(), blockOf(selectedIndexes())),
-        tr("fill down"), tr("Filled down."));
+    run(fillEdit(m_context, m_model, m_walk.unit(), blockOf(selectedIndexes())), tr("fill down"),
+        tr("Filled down."));
 }
 
 void GridView::strikeSelected() {

@@ -36,6 +36,8 @@ protected:
 private:
     void setUpLook();
     void fitColumns();
+    void setAllWidths(int width);
+    void widenForLastKept();
     void move(int rows, int columns);
     void commitAndMove(QWidget* editor, int rows, int columns);
     void followSelection();

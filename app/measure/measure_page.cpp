@@ -49,7 +49,7 @@ QWidget* MeasurePage::buildBench() {
     m_middle->setStretchFactor(0, 0);
     m_middle->setStretchFactor(1, 3);
     m_middle->setStretchFactor(2, 2);
-    m_middle->setSizes({210, 630, 310});
+    m_middle->setSizes({205, 640, 305});
     m_middle->setChildrenCollapsible(false);
     auto* bench = new QWidget(this);
     auto* layout = new QVBoxLayout(bench);
@@ -72,18 +72,16 @@ void MeasurePage::connectParts() {
         m_walk.startZeroCheck();
         m_next->focusEntry();
     });
-    connect(m_bar, &SurveyBar::showingChosen, this, [this](GridModel::Showing showing) {
-        m_grid->setShowing(showing);
-    });
+    connect(m_bar, &SurveyBar::showingChosen, this,
+            [this](GridModel::Showing showing) { m_grid->setShowing(showing); });
     connect(m_form, &SurveyForm::closed, this, &MeasurePage::backToBench);
     connect(m_grid, &GridView::askStrike, m_strike, &StrikeBar::ask);
     connect(m_strike, &StrikeBar::reasonGiven, this, &MeasurePage::strike);
     connect(m_strike, &StrikeBar::left, this, [this] { m_grid->setFocus(); });
     connect(m_grid, &GridView::refused, this,
             [this](const QString& why) { m_next->tell(why, true); });
-    connect(m_grid, &GridView::odd, this, [this](const QString& why) {
-        m_next->tell(tr("Kept, but odd: %1.").arg(why), false);
-    });
+    connect(m_grid, &GridView::odd, this,
+            [this](const QString& why) { m_next->tell(tr("Kept, but odd: %1.").arg(why), false); });
     connect(m_grid, &GridView::done, this,
             [this](const QString& what) { m_next->tell(what, false); });
     connect(m_section, &SectionView::activated, this, &MeasurePage::focusGrid);
@@ -148,9 +146,9 @@ void MeasurePage::showEvent(QShowEvent* event) {
 
 void MeasurePage::strike(const QString& reason) {
     Document& document = m_context.document;
-    const auto edit = strikeStations(document.workbook(), m_context.selection.survey(),
-                                     m_grid->selectedStations(),
-                                     {reason.toStdString(), document.now()});
+    const auto edit =
+        strikeStations(document.workbook(), m_context.selection.survey(),
+                       m_grid->selectedStations(), {reason.toStdString(), document.now()});
     m_grid->setFocus();
     if (!edit) return;
     const auto done = document.edit(*edit, tr("strike out"));

@@ -90,7 +90,8 @@ void NextPanel::buildEntry() {
         else if (angle && std::abs(toDouble(*angle)) <= 90)
             m_walk.setAngle(toDouble(*angle));
         else
-            tell(tr("'%1' is no angle off the axis; it lies between −90 and 90 degrees").arg(text), true);
+            tell(tr("'%1' is no angle off the axis; it lies between −90 and 90 degrees").arg(text),
+                 true);
     });
 }
 
@@ -130,7 +131,8 @@ void NextPanel::scaleType() {
     pixels(m_detail, m_bench ? 26 : 15, false);
     pixels(m_message, m_bench ? 26 : 15, false);
     pixels(m_keys, m_bench ? 18 : 13, false);
-    m_entry->setFixedWidth(QFontMetrics(m_entry->font()).horizontalAdvance(QStringLiteral("−00.000")) + 24);
+    m_entry->setFixedWidth(
+        QFontMetrics(m_entry->font()).horizontalAdvance(QStringLiteral("−00.000")) + 24);
     m_message->setMinimumHeight(QFontMetrics(m_message->font()).height() + 4);
 }
 
@@ -138,8 +140,8 @@ void NextPanel::scaleType() {
 void NextPanel::setBench(bool bench) {
     m_bench = bench;
     auto* grid = static_cast<QGridLayout*>(layout());
-    for (QWidget* widget : std::initializer_list<QWidget*>{m_place, m_entry, m_became, m_detail,
-                                                           m_message, m_keys})
+    for (QWidget* widget :
+         std::initializer_list<QWidget*>{m_place, m_entry, m_became, m_detail, m_message, m_keys})
         grid->removeWidget(widget);
     if (bench) {
         grid->addWidget(m_place, 0, 0, 1, 5);
@@ -189,9 +191,10 @@ void NextPanel::show() {
     const auto station = m_walk.current();
     if (!survey || !station) {
         m_place->setText(survey ? tr("All read") : tr("No survey yet"));
-        m_detail->setText(survey ? tr("Every station of this survey is read. See Judge, or choose a "
-                                      "cell to read it again.")
-                                 : tr("Choose New survey to begin."));
+        m_detail->setText(survey
+                              ? tr("Every station of this survey is read. See Judge, or choose a "
+                                   "cell to read it again.")
+                              : tr("Choose New survey to begin."));
         return;
     }
     showPlace(station);
@@ -214,7 +217,8 @@ void NextPanel::showPlace(const std::optional<Station>& station) {
         detail += m_walk.mode() == EntryWalk::Mode::repeat
                       ? tr(" · repeat %1 (now %2)").arg(here->repeats + 1).arg(size)
                       : tr(" · now %1; a new reading replaces it").arg(size);
-        for (const std::string& why : here->odd) detail += tr(" · odd: %1").arg(utf8(why));
+        for (const std::string& why : here->odd)
+            detail += tr(" · odd: %1").arg(utf8(why));
     } else if (here != nullptr && !here->judged) {
         detail += tr(" · witness, not judged");
     }
@@ -258,7 +262,9 @@ void NextPanel::keep() {
 bool NextPanel::driveByKey(int key) {
     switch (key) {
     case Qt::Key_Return:
-    case Qt::Key_Enter: keep(); return true;
+    case Qt::Key_Enter:
+        keep();
+        return true;
     case Qt::Key_Slash:
     case Qt::Key_Up:
         m_entry->clear();
@@ -284,7 +290,8 @@ bool NextPanel::driveByKey(int key) {
         m_message->clear();
         m_walk.cancelMode();
         return true;
-    default: break;
+    default:
+        break;
     }
     return false;
 }
@@ -292,8 +299,7 @@ bool NextPanel::driveByKey(int key) {
 bool NextPanel::eventFilter(QObject* watched, QEvent* event) {
     if (watched == m_entry && event->type() == QEvent::KeyPress) {
         const auto* key = static_cast<QKeyEvent*>(event);
-        if (!(key->modifiers() & (Qt::ControlModifier | Qt::AltModifier)) &&
-            driveByKey(key->key()))
+        if (!(key->modifiers() & (Qt::ControlModifier | Qt::AltModifier)) && driveByKey(key->key()))
             return true;
     }
     return QWidget::eventFilter(watched, event);

@@ -41,9 +41,9 @@ private:
     PageContext m_context;
     EntryWalk& m_walk;
     bool m_bench = false;
-    QLabel* m_place;   // "Bore 1   1.75 in   B"
-    QLabel* m_detail;  // axis in words, what stands there, progress
-    QLabel* m_became;  // "−1.5 → 3.5015 in"
+    QLabel* m_place;  // "Bore 1   1.75 in   B"
+    QLabel* m_detail; // axis in words, what stands there, progress
+    QLabel* m_became; // "−1.5 → 3.5015 in"
     QLabel* m_message;
     QLabel* m_keys;
     QLineEdit* m_entry;

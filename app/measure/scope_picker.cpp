@@ -53,9 +53,11 @@ void ScopePicker::fillBores(const Workbook& workbook, const std::vector<Station>
     qDeleteAll(m_bores);
     m_bores.clear();
     std::set<int> numbers;
-    for (const Bore& bore : workbook.block.bores) numbers.insert(bore.number);
+    for (const Bore& bore : workbook.block.bores)
+        numbers.insert(bore.number);
     auto* row = static_cast<QHBoxLayout*>(m_boreRow->layout());
-    while (QLayoutItem* item = row->takeAt(0)) delete item;
+    while (QLayoutItem* item = row->takeAt(0))
+        delete item;
     for (const int number : numbers) {
         auto* box = new QCheckBox(tr("bore %1").arg(number), m_boreRow);
         box->setProperty("bore", number);
@@ -71,8 +73,10 @@ void ScopePicker::fillStations(const Workbook& workbook, const std::vector<Stati
                                const DisplayUnits& units) {
     std::set<Length> depths;
     for (const Bore& bore : workbook.block.bores)
-        for (const Level& level : bore.levels) depths.insert(level.depth.value());
-    for (const Station& station : asked) depths.insert(station.depth);
+        for (const Level& level : bore.levels)
+            depths.insert(level.depth.value());
+    for (const Station& station : asked)
+        depths.insert(station.depth);
     m_depths.assign(depths.begin(), depths.end());
     m_axes.clear();
     QStringList axisNames;

@@ -38,9 +38,8 @@ SurveyBar::SurveyBar(const PageContext& context, QWidget* parent)
     connect(m_new, &QPushButton::clicked, this, &SurveyBar::newSurvey);
     connect(m_heading, &QPushButton::clicked, this, &SurveyBar::editSurvey);
     connect(m_zero, &QPushButton::clicked, this, &SurveyBar::zeroCheck);
-    connect(m_showing, &QComboBox::activated, this, [this](int row) {
-        emit showingChosen(static_cast<GridModel::Showing>(row));
-    });
+    connect(m_showing, &QComboBox::activated, this,
+            [this](int row) { emit showingChosen(static_cast<GridModel::Showing>(row)); });
     connect(m_order, &QComboBox::activated, this, [this](int row) {
         Preferences preferences = m_context.preferences.value();
         preferences.order = static_cast<Order>(row);
@@ -99,7 +98,8 @@ void SurveyBar::show() {
     const SurveyResult* result = findResult(m_context.document.results(), survey->header.id);
     const QString limits = result != nullptr && result->hasLimits
                                ? tr("judged by %1").arg(utf8(result->judgedBy))
-                               : result != nullptr ? utf8(result->judgedBy) : QString();
+                           : result != nullptr ? utf8(result->judgedBy)
+                                               : QString();
     m_gauge->setText(QStringList{gaugeLine(survey->header), zeroLine(survey->header), limits}.join(
         QStringLiteral(" · ")));
 }

@@ -16,10 +16,14 @@ namespace {
 
 QString kindName(SurveyKind kind) {
     switch (kind) {
-    case SurveyKind::asFound: return SurveyForm::tr("as found");
-    case SurveyKind::beforeBoring: return SurveyForm::tr("before boring");
-    case SurveyKind::check: return SurveyForm::tr("check while honing");
-    case SurveyKind::final: return SurveyForm::tr("final");
+    case SurveyKind::asFound:
+        return SurveyForm::tr("as found");
+    case SurveyKind::beforeBoring:
+        return SurveyForm::tr("before boring");
+    case SurveyKind::check:
+        return SurveyForm::tr("check while honing");
+    case SurveyKind::final:
+        return SurveyForm::tr("final");
     }
     return {};
 }
@@ -34,7 +38,8 @@ QString freeName(const Workbook& workbook, SurveyKind kind) {
         });
     };
     QString name = base;
-    for (int n = 2; taken(name); ++n) name = base + QStringLiteral(" %1").arg(n);
+    for (int n = 2; taken(name); ++n)
+        name = base + QStringLiteral(" %1").arg(n);
     return name;
 }
 
@@ -242,8 +247,8 @@ SurveyHeader SurveyForm::value() const {
     SurveyHeader header = m_header;
     header.kind = static_cast<SurveyKind>(m_kind->currentIndex());
     header.name = m_name->text().trimmed().toStdString();
-    header.plate = m_plate->currentIndex() == 0 ? std::nullopt
-                                                : std::optional(m_plate->currentIndex() == 1);
+    header.plate =
+        m_plate->currentIndex() == 0 ? std::nullopt : std::optional(m_plate->currentIndex() == 1);
     const QString limits = m_limits->currentData().toString();
     header.limitSet = limits.isEmpty() ? std::nullopt : std::optional(limits.toStdString());
     header.asked = m_scope->value();
@@ -256,7 +261,8 @@ void SurveyForm::keep() {
     if (!m_gauge->commit()) return;
     SurveyHeader header = value();
     if (header.asked && header.asked->empty()) {
-        m_refusal->setText(tr("Tick at least one bore and one station, or choose the whole block."));
+        m_refusal->setText(
+            tr("Tick at least one bore and one station, or choose the whole block."));
         return;
     }
     if (header.name.empty()) {

@@ -149,19 +149,34 @@ BoreStory storyOf(const Workbook& workbook, const Results& results, int bore) {
     return story;
 }
 
+void tellStories(const Workbook& workbook, const DisplayUnits& units, Results& results) {
+    std::set<int> numbers;
+    for (const Bore& bore : workbook.block.bores)
+        numbers.insert(bore.number);
+    results.stories.clear();
+    for (const int number : numbers)
+        results.stories.push_back(storyOf(workbook, results, number));
+    results.summary = suggestSummary(workbook, results, units);
+}
+
 } // namespace
 
 Results compute(const Workbook& workbook, const DisplayUnits& units) {
     Results results;
     for (const Survey& survey : workbook.surveys)
         results.surveys.push_back(SurveyComputer(workbook, survey, units).compute());
-    std::set<int> numbers;
-    for (const Bore& bore : workbook.block.bores)
-        numbers.insert(bore.number);
-    for (const int number : numbers)
-        results.stories.push_back(storyOf(workbook, results, number));
-    results.summary = suggestSummary(workbook, results, units);
+    tellStories(workbook, units, results);
     return results;
+}
+
+Results computeAgain(const Workbook& workbook, const DisplayUnits& units, Results before,
+                     const std::string& survey) {
+    if (before.surveys.size() != workbook.surveys.size()) return compute(workbook, units);
+    for (std::size_t i = 0; i < workbook.surveys.size(); ++i)
+        if (workbook.surveys[i].header.id == survey)
+            before.surveys[i] = SurveyComputer(workbook, workbook.surveys[i], units).compute();
+    tellStories(workbook, units, before);
+    return before;
 }
 
 const SurveyResult* findResult(const Results& results, const std::string& survey) {

@@ -70,6 +70,10 @@ struct Results {
 
 // Computes everything. `units` is only for words (summary, word).
 Results compute(const Workbook& workbook, const DisplayUnits& units);
+// The same after nothing but readings of one survey changed: `before` is what was computed until
+// then, with the same units; only that survey, the stories and the sentences are computed anew.
+Results computeAgain(const Workbook& workbook, const DisplayUnits& units, Results before,
+                     const std::string& survey);
 
 const SurveyResult* findResult(const Results& results, const std::string& survey);
 const BoreResult* findBoreResult(const SurveyResult& survey, int bore);

@@ -156,6 +156,26 @@ TEST(Results, PlatesThatDifferAreSaid) {
                                       "plate, so they do not compare exactly.");
 }
 
+TEST(Results, ComputingOneSurveyAgainComesToTheSameAsAll) {
+    Workbook workbook = inchBlock(2);
+    addWornLimits(workbook, "3.504", "3", "2");
+    const std::string found = addSurvey(workbook, SurveyKind::asFound, "found");
+    const std::string last = addSurvey(workbook, SurveyKind::final, "final");
+    typeShape(workbook, found, 1, [](double, const std::string&) { return 4.5; });
+    const Results before = compute(workbook, DisplayUnits::inch());
+    typeShape(workbook, last, 1, [](double depth, const std::string&) { return depth / 10; });
+    const Results again = computeAgain(workbook, DisplayUnits::inch(), before, last);
+    const Results all = compute(workbook, DisplayUnits::inch());
+    EXPECT_EQ(again.summary, all.summary);
+    EXPECT_NE(again.summary, before.summary);
+    ASSERT_EQ(again.surveys.size(), all.surveys.size());
+    for (std::size_t i = 0; i < all.surveys.size(); ++i) {
+        EXPECT_EQ(again.surveys[i].measured, all.surveys[i].measured);
+        EXPECT_EQ(again.surveys[i].bores[0].word, all.surveys[i].bores[0].word);
+    }
+    EXPECT_EQ(again.stories[0].nowSurvey, last);
+}
+
 TEST(Results, AnEmptyWorkbookSaysSo) {
     const Results results = compute(emptyWorkbook(), DisplayUnits::inch());
     EXPECT_EQ(results.summary, std::vector<std::string>{"Nothing has been measured yet."});
