@@ -229,6 +229,16 @@ private:
     const Bore* m_bore = nullptr;
 };
 
+// The shortest decimal that reads back as this double, without the exponent that a table's numbers
+// do not have. What a table's number cannot hold is rounded: nobody reads angles so finely.
+std::string angleText(double degrees) {
+    std::array<char, 400> text{};
+    const auto end =
+        std::to_chars(text.data(), text.data() + text.size(), degrees, std::chars_format::fixed);
+    const std::string exact(text.data(), end.ptr);
+    return readDecimal(exact) ? exact : fmt::format("{:.12f}", degrees);
+}
+
 std::string fieldCount(const CsvRow& row, const CsvTable& table, std::size_t wanted) {
     std::string what =
         fmt::format("has {} fields where the first line has {}", row.fields.size(), wanted);
@@ -296,7 +306,7 @@ std::string writeReadingsCsv(const Workbook& workbook, const Survey& survey, cha
         fields[reading] = entry.typed.text();
         fields[unit] = key(entry.typed.unit());
         fields[time] = toIso(entry.time);
-        if (entry.angleOffAxis) fields[angle] = fmt::format("{}", *entry.angleOffAxis);
+        if (entry.angleOffAxis) fields[angle] = angleText(*entry.angleOffAxis);
         if (entry.struck) {
             fields[struck] = csvText(entry.struck->reason);
             fields[struckAt] = toIso(entry.struck->time);
