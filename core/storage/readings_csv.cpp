@@ -273,6 +273,7 @@ CsvReadings readReadingsCsv(std::string_view text, const Block& block, Timestamp
         auto read = RowReader(*header, row, block, now).read();
         if (read)
             result.readings.push_back(std::move(*read));
+            result.lines.push_back(static_cast<std::size_t>(row.line));
         else
             result.errors.push_back(read.error().within(place));
     }
