@@ -179,7 +179,8 @@ void BoreDetails::refreshSummaries(const Bore& bore) {
     QStringList map;
     if (bore.map.topRingLine) map << tr("top ring at %1").arg(shownLength(bore.map.topRingLine));
     if (!bore.map.ports.empty())
-        map << tr("%n port band(s)", nullptr, static_cast<int>(bore.map.ports.size()));
+        map << (bore.map.ports.size() == 1 ? tr("one port band")
+                                           : tr("%1 port bands").arg(bore.map.ports.size()));
     if (bore.map.gaugeFoot) map << tr("foot %1").arg(shownLength(bore.map.gaugeFoot));
     m_map->setSummary(map.isEmpty() ? tr("not entered; levels go by depth alone") : map.join(", "));
 }

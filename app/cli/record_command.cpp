@@ -98,9 +98,11 @@ void addLevel(Workbook& workbook, const Station& station) {
 std::size_t take(Workbook& workbook, Survey& survey, CsvReadings& csv,
                  const RecordOptions& options) {
     std::size_t taken = 0;
-    for (Reading& reading : csv.readings) {
+    for (std::size_t i = 0; i < csv.readings.size(); ++i) {
+        Reading& reading = csv.readings[i];
         const Bore& bore = *findBore(workbook.block, reading.station.bore);
-        const std::string where = describe(reading.station, workbook.block);
+        const std::string where = "line " + std::to_string(csv.lines[i]) + ": " +
+                                  describe(reading.station, workbook.block);
         const auto size =
             bore.standardSize ? std::optional(bore.standardSize->value()) : std::nullopt;
         if (const auto good = checkReading(reading.typed, survey.header.gauge, size); !good) {

@@ -39,13 +39,17 @@ Result<CsvReadings> readImport(FileSystem& files, const std::string& path, const
     CsvReadings all = readReadingsCsv(*bytes, workbook, now);
     CsvReadings good;
     good.errors = std::move(all.errors);
-    for (Reading& reading : all.readings) {
+    for (std::size_t i = 0; i < all.readings.size(); ++i) {
+        Reading& reading = all.readings[i];
+        const std::string where = "line " + std::to_string(all.lines[i]) + ": " +
+                                  describe(reading.station, workbook.block);
         const auto checked = checkPlanned(workbook, into->header, reading);
-        if (checked)
-            good.readings.push_back(std::move(reading));
-        else
-            good.errors.push_back(
-                checked.error().within(describe(reading.station, workbook.block)));
+        if (!checked) {
+            good.errors.push_back(checked.error().within(where));
+            continue;
+        }
+        good.readings.push_back(std::move(reading));
+        good.lines.push_back(all.lines[i]);
     }
     if (good.readings.empty() && good.errors.empty()) return refuse("it holds no readings");
     return good;

@@ -271,11 +271,12 @@ CsvReadings readReadingsCsv(std::string_view text, const Block& block, Timestamp
             continue;
         }
         auto read = RowReader(*header, row, block, now).read();
-        if (read)
-            result.readings.push_back(std::move(*read));
-            result.lines.push_back(static_cast<std::size_t>(row.line));
-        else
+        if (!read) {
             result.errors.push_back(read.error().within(place));
+            continue;
+        }
+        result.readings.push_back(std::move(*read));
+        result.lines.push_back(static_cast<std::size_t>(row.line));
     }
     if (result.readings.empty() && result.errors.empty())
         return giveUp({{}, "there is no reading in the file"});

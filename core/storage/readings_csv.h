@@ -16,6 +16,7 @@ namespace borewright {
 
 struct CsvReadings {
     std::vector<Reading> readings; // of the rows that are right, in the order of the file
+    std::vector<std::size_t> lines; // of the file, one for each reading
     std::vector<Error> errors;     // one for each row that is wrong, placed by its line
 };
 
