@@ -2,13 +2,12 @@
 // What the Block page does to a block, without a window: more or fewer bores, numbering, levels.
 #pragma once
 
+#include "core/workbook/check.h"
 #include "core/workbook/edit.h"
 
 #include <QString>
 
 namespace borewright {
-
-inline constexpr int mostBores = 64;
 
 // "6"; refuses what is not a whole number from 1 to mostBores.
 Result<int> readBoreCount(const QString& text);

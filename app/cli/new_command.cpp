@@ -4,6 +4,7 @@
 #include "app/cli/common.h"
 #include "core/storage/saver.h"
 #include "core/storage/workbook_file.h"
+#include "core/workbook/check.h"
 
 #include <algorithm>
 #include <ostream>
@@ -12,7 +13,6 @@
 namespace borewright {
 namespace {
 
-constexpr int mostBores = 100'000; // no engine; a list of loose sleeves may be long
 
 // A length whose unit stands behind it: a bare 3.5 could be inches or millimetres.
 Result<TypedLength> lengthWithUnit(const std::string& option, const std::string& text) {

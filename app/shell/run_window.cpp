@@ -42,7 +42,23 @@ void tellTiming(const Window& window, std::chrono::steady_clock::time_point star
 
 } // namespace
 
+// Qt ends the process with an abort where there is no display; this asks before it does.
+static bool hasDisplay() {
+#if defined(Q_OS_UNIX) && !defined(Q_OS_DARWIN)
+    return qEnvironmentVariableIsSet("DISPLAY") || qEnvironmentVariableIsSet("WAYLAND_DISPLAY") ||
+           qEnvironmentVariableIsSet("QT_QPA_PLATFORM");
+#else
+    return true;
+#endif
+}
+
 int runWindow(int argc, char** argv, std::chrono::steady_clock::time_point started) {
+    if (!hasDisplay()) {
+        std::fputs("borewright: there is no display to open a window on; "
+                   "borewright --help tells what works without one\n",
+                   stderr);
+        return 3;
+    }
     takeResources();
     QApplication application(argc, argv);
     QApplication::setApplicationName(QStringLiteral("borewright"));

@@ -75,7 +75,7 @@ void readValue(const JsonValue& value, Block& block, Trouble& trouble) {
     fields.need("axes", block.axes);
     if (const JsonValue* bores = fields.find("bores")) {
         // Told before a million of them are read.
-        if (bores->items.size() > mostBores)
+        if (static_cast<int>(bores->items.size()) > mostBores)
             return trouble.at(*bores, "more than " + std::to_string(mostBores) + " bores");
         readValue(*bores, block.bores, trouble);
         for (std::size_t i = 0; trouble.none() && i < block.bores.size(); ++i)

@@ -79,7 +79,7 @@ Result<void> checkBore(const Bore& bore, std::span<const Axis> axes) {
 
 Result<void> checkBlock(const Block& block) {
     Checker check;
-    check.require(block.bores.size() <= mostBores, "bores", "more than 64 are no block");
+    check.require(static_cast<int>(block.bores.size()) <= mostBores, "bores", "more than 64 are no block");
     check.require(block.axes.size() <= mostAxes, "axes", "there are more than 32");
     std::set<std::string> ids;
     for (const Axis& axis : block.axes) {

@@ -11,7 +11,7 @@
 
 namespace borewright {
 
-inline constexpr std::size_t mostBores = 64;
+inline constexpr int mostBores = 64;
 
 // One bore: number 1 … 999, sizes more than zero and at most three metres, depths from zero on, no
 // level twice, ports and marks on axes that there are.
