@@ -55,10 +55,11 @@ std::string included(const std::string& line) {
 const std::map<std::string, std::set<std::string>> maySee{
     {"length", {}},
     {"workbook", {"length"}},
-    {"gauging", {"length", "workbook"}},
-    {"form", {"length", "workbook", "gauging"}},
-    {"verdict", {"length", "workbook", "gauging", "form"}},
-    {"results", {"length", "workbook", "gauging", "form", "verdict"}},
+    {"statistics", {}},
+    {"gauging", {"length", "workbook", "statistics"}},
+    {"form", {"length", "workbook", "statistics", "gauging"}},
+    {"verdict", {"length", "workbook", "statistics", "gauging", "form"}},
+    {"results", {"length", "workbook", "statistics", "gauging", "form", "verdict"}},
     {"storage", {"length", "workbook"}},
 };
 
