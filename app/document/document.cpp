@@ -12,7 +12,8 @@ bool touchesReadingsOnly(const Edit& edit) {
     if (const auto* group = std::get_if<EditGroup>(&edit))
         return std::ranges::all_of(group->edits, touchesReadingsOnly);
     return std::holds_alternative<InsertReading>(edit) ||
-           std::holds_alternative<EraseReading>(edit) || std::holds_alternative<SetStrike>(edit);
+           std::holds_alternative<EraseReading>(edit) || std::holds_alternative<SetStrike>(edit) ||
+           std::holds_alternative<SetKept>(edit);
 }
 
 // The only survey whose readings an edit touches; nothing where it touches more.
@@ -20,6 +21,7 @@ std::optional<std::string> surveyTouched(const Edit& edit) {
     if (const auto* insert = std::get_if<InsertReading>(&edit)) return insert->survey;
     if (const auto* erase = std::get_if<EraseReading>(&edit)) return erase->survey;
     if (const auto* strike = std::get_if<SetStrike>(&edit)) return strike->survey;
+    if (const auto* kept = std::get_if<SetKept>(&edit)) return kept->survey;
     const auto* group = std::get_if<EditGroup>(&edit);
     if (group == nullptr || group->edits.empty()) return std::nullopt;
     const auto first = surveyTouched(group->edits.front());

@@ -23,11 +23,13 @@ enum Column : std::size_t {
     angle,
     struck,
     struckAt,
+    accepted,
+    kept,
     columns
 };
-constexpr std::array<std::string_view, columns> names{"bore",    "depth",    "depth unit", "axis",
-                                                      "reading", "unit",     "time",       "angle",
-                                                      "struck",  "struck at"};
+constexpr std::array<std::string_view, columns> names{"bore",    "depth",     "depth unit", "axis",
+                                                      "reading", "unit",      "time",       "angle",
+                                                      "struck",  "struck at", "accepted",   "kept"};
 constexpr std::array mustBeThere{bore, depth, axis, reading, unit};
 
 constexpr std::size_t largestCsv = 64UL * 1024 * 1024;
@@ -103,7 +105,8 @@ public:
                         .and_then([&] { return takeDepth(result); })
                         .and_then([&] { return takeTime(result); })
                         .and_then([&] { return takeAngle(result); })
-                        .and_then([&] { return takeStrike(result); });
+                        .and_then([&] { return takeStrike(result); })
+                        .and_then([&] { return takeStanding(result); });
         if (!done) return tl::unexpected(done.error());
         return result;
     }
@@ -222,6 +225,16 @@ private:
         return {};
     }
 
+    // What was done about an odd reading: a table from elsewhere says nothing of it.
+    Result<void> takeStanding(Reading& into) {
+        if (!field(accepted).empty()) into.accepted = csvTextFrom(field(accepted));
+        const std::string said = trimmedLower(field(kept));
+        if (!said.empty() && said != "yes" && said != "no")
+            return refuse(kept, repeated(field(kept)) + " is neither yes nor no");
+        into.kept = said == "yes";
+        return {};
+    }
+
     const Header& m_header;
     const CsvRow& m_row;
     const Block& m_block;
@@ -313,6 +326,8 @@ std::string writeReadingsCsv(const Workbook& workbook, const Survey& survey, cha
             fields[struck] = csvText(entry.struck->reason);
             fields[struckAt] = toIso(entry.struck->time);
         }
+        if (entry.accepted) fields[accepted] = csvText(*entry.accepted);
+        if (entry.kept) fields[kept] = "yes";
         line(fields);
     }
     return out;

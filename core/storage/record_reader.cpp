@@ -6,6 +6,7 @@
 namespace borewright {
 
 void readValue(const JsonValue& value, Limits& limits, Trouble& trouble);
+void readValue(const JsonValue& value, DecisionRule& rule, Trouble& trouble);
 
 namespace {
 
@@ -69,6 +70,15 @@ void readValue(const JsonValue& value, Limits& limits, Trouble& trouble) {
     takeLimits(fields, value, limits, trouble);
 }
 
+void readValue(const JsonValue& value, DecisionRule& rule, Trouble& trouble) {
+    ObjectReader fields(value, trouble);
+    fields.need("rule", rule.kind);
+    fields.take("ownPercent", rule.ownPercent);
+    rule.unknown = fields.rest();
+    if (auto good = checkDecision(rule); !good)
+        trouble.at(value.line, good.error().where, good.error().what);
+}
+
 void readValue(const JsonValue& value, LimitSet& set, Trouble& trouble) {
     ObjectReader fields(value, trouble);
     fields.need("id", set.id);
@@ -77,6 +87,7 @@ void readValue(const JsonValue& value, LimitSet& set, Trouble& trouble) {
     fields.take("oversize", set.oversize);
     fields.take("finishSize", set.finishSize);
     fields.take("taperRule", set.taperRule);
+    fields.take("decision", set.decision);
     fields.take("limits", set.limits);
     const JsonValue* perBore = fields.find("perBore");
     if (perBore != nullptr && isKind(*perBore, JsonValue::Kind::array, trouble))
@@ -99,6 +110,9 @@ void checkRecord(const JsonValue& root, const Workbook& workbook, Trouble& troub
     checkIds(
         surveys, workbook.surveys,
         [](const Survey& survey) -> const std::string& { return survey.header.id; }, trouble);
+    checkIds(
+        member(root, "studies"), workbook.studies,
+        [](const RepeatStudy& study) -> const std::string& { return study.id; }, trouble);
     for (std::size_t i = 0; i < workbook.surveys.size() && trouble.none(); ++i) {
         const Survey& survey = workbook.surveys[i];
         if (survey.header.asked) {

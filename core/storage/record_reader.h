@@ -12,6 +12,7 @@ void readValue(const JsonValue& value, Block& block, Trouble& trouble);
 void readValue(const JsonValue& value, LimitSet& set, Trouble& trouble);
 void readValue(const JsonValue& value, Station& station, Trouble& trouble);
 void readValue(const JsonValue& value, Survey& survey, Trouble& trouble);
+void readValue(const JsonValue& value, RepeatStudy& study, Trouble& trouble);
 void readValue(const JsonValue& value, SheetText& sheet, Trouble& trouble);
 
 // What only the whole can show: equal ids, readings where there is no bore or axis.

@@ -7,6 +7,9 @@ namespace borewright {
 // Named so that the templates of object_reader.h find them.
 void readValue(const JsonValue& value, Dial& dial, Trouble& trouble);
 void readValue(const JsonValue& value, GaugeSetting& gauge, Trouble& trouble);
+void readValue(const JsonValue& value, Gear& gear, Trouble& trouble);
+void readValue(const JsonValue& value, Cooling& cooling, Trouble& trouble);
+void readValue(const JsonValue& value, RepeatRun& run, Trouble& trouble);
 void readValue(const JsonValue& value, ZeroCheck& check, Trouble& trouble);
 void readValue(const JsonValue& value, Strike& strike, Trouble& trouble);
 void readValue(const JsonValue& value, Reading& reading, Trouble& trouble);
@@ -51,7 +54,56 @@ void readValue(const JsonValue& value, GaugeSetting& gauge, Trouble& trouble) {
     fields.take("blockTemperature", gauge.blockTemperature);
     fields.take("masterExpansion", gauge.masterExpansion);
     fields.take("blockExpansion", gauge.blockExpansion);
+    fields.take("stoodTogether", gauge.stoodTogether);
+    fields.take("closedEndTemperature", gauge.closedEndTemperature);
+    fields.take("gaugeWarmedBy", gauge.gaugeWarmedBy);
+    fields.take("differenceDoubt", gauge.differenceDoubt);
+    fields.take("temperatureDoubt", gauge.temperatureDoubt);
+    fields.take("gear", gauge.gear);
     gauge.unknown = fields.rest();
+}
+
+void readValue(const JsonValue& value, Gear& gear, Trouble& trouble) {
+    ObjectReader fields(value, trouble);
+    fields.take("dialError", gear.dialError);
+    fields.take("dialLocalError", gear.dialLocalError);
+    fields.take("step", gear.step);
+    fields.take("repeatability", gear.repeatability);
+    fields.take("repeatabilityFreedom", gear.repeatabilityFreedom);
+    fields.take("master", gear.master);
+    fields.take("masterMeant", gear.masterMeant);
+    fields.take("settingScatter", gear.settingScatter);
+    fields.take("drift", gear.drift);
+    fields.take("driftLimit", gear.driftLimit);
+    fields.take("rocking", gear.rocking);
+    fields.take("lastChecked", gear.lastChecked);
+    gear.unknown = fields.rest();
+}
+
+void readValue(const JsonValue& value, Cooling& cooling, Trouble& trouble) {
+    ObjectReader fields(value, trouble);
+    fields.need("room", cooling.room);
+    fields.need("before", cooling.earlier);
+    fields.need("after", cooling.later);
+    fields.need("minutesApart", cooling.minutesApart);
+    cooling.unknown = fields.rest();
+}
+
+void readValue(const JsonValue& value, RepeatRun& run, Trouble& trouble) {
+    ObjectReader fields(value, trouble);
+    fields.take("person", run.person);
+    fields.take("spot", run.spot);
+    fields.take("typed", run.typed);
+    run.unknown = fields.rest();
+}
+
+void readValue(const JsonValue& value, RepeatStudy& study, Trouble& trouble) {
+    ObjectReader fields(value, trouble);
+    fields.need("id", study.id);
+    fields.take("gauge", study.gauge);
+    fields.take("when", study.when);
+    fields.take("runs", study.runs);
+    study.unknown = fields.rest();
 }
 
 void readValue(const JsonValue& value, ZeroCheck& check, Trouble& trouble) {
@@ -82,6 +134,8 @@ void readValue(const JsonValue& value, Reading& reading, Trouble& trouble) {
     fields.need("time", reading.time);
     fields.take("angle", reading.angleOffAxis);
     fields.take("struck", reading.struck);
+    fields.take("accepted", reading.accepted);
+    fields.take("kept", reading.kept);
     reading.unknown = fields.rest();
 }
 
@@ -96,10 +150,14 @@ void readValue(const JsonValue& value, Survey& survey, Trouble& trouble) {
     fields.take("limitSet", header.limitSet);
     fields.need("gauge", header.gauge);
     fields.take("zeroChecks", header.zeroChecks);
+    fields.take("minutesSinceWarm", header.minutesSinceWarm);
+    fields.take("cooling", header.cooling);
     fields.take("asked", header.asked);
     fields.take("notes", header.notes);
     fields.take("readings", survey.readings);
     header.unknown = fields.rest();
+    if (const auto good = checkHeader(header); trouble.none() && !good)
+        trouble.at(value.line, good.error().where, good.error().what);
 }
 
 } // namespace borewright

@@ -52,6 +52,15 @@ constexpr WordTable<Dial::Larger, 2> wordsOf(Dial::Larger) {
 constexpr WordTable<Entry, 2> wordsOf(Entry) {
     return {{{Entry::deviation, "deviation"}, {Entry::diameter, "diameter"}}};
 }
+constexpr WordTable<Meant, 3> wordsOf(Meant) {
+    return {{{Meant::limits, "limits"}, {Meant::expanded, "k = 2"}, {Meant::standard, "standard"}}};
+}
+constexpr WordTable<DecisionRule::Kind, 4> wordsOf(DecisionRule::Kind) {
+    return {{{DecisionRule::Kind::plain, "plain"},
+             {DecisionRule::Kind::fivePercent, "5 percent"},
+             {DecisionRule::Kind::twoAndHalfPercent, "2.5 percent"},
+             {DecisionRule::Kind::own, "own"}}};
+}
 constexpr WordTable<Expansion, 4> wordsOf(Expansion) {
     return {{{Expansion::greyIron, "grey iron"},
              {Expansion::sleeveInAluminium, "sleeve in aluminium"},

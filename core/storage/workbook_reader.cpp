@@ -41,6 +41,7 @@ Workbook readRoot(const JsonValue& root, Trouble& trouble) {
     fields.take("limitSets", workbook.limitSets);
     fields.take("straightAim", workbook.straightAim);
     fields.take("surveys", workbook.surveys);
+    fields.take("studies", workbook.studies);
     fields.take("sheet", workbook.sheet);
     workbook.unknown = fields.rest();
     if (trouble.none()) checkRecord(root, workbook, trouble);

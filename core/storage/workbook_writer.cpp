@@ -64,6 +64,11 @@ private:
     void fields(const Survey& survey);
     void fields(const GaugeSetting& gauge);
     void fields(const Dial& dial);
+    void fields(const Gear& gear);
+    void fields(const Cooling& cooling);
+    void fields(const RepeatRun& run);
+    void fields(const RepeatStudy& study);
+    void fields(const DecisionRule& rule);
     void fields(const ZeroCheck& check);
     void fields(const Station& station);
     void fields(const Reading& reading);
@@ -91,6 +96,7 @@ void Writer::fields(const Workbook& workbook) {
     list("limitSets", workbook.limitSets, Lines::many);
     field("straightAim", workbook.straightAim);
     list("surveys", workbook.surveys, Lines::many);
+    if (!workbook.studies.empty()) list("studies", workbook.studies, Lines::many);
     object("sheet", workbook.sheet, Lines::many);
 }
 
@@ -170,6 +176,7 @@ void Writer::fields(const LimitSet& set) {
     field("oversize", set.oversize);
     field("finishSize", set.finishSize);
     field("taperRule", set.taperRule);
+    if (set.decision != DecisionRule()) object("decision", set.decision, Lines::one);
     object("limits", set.limits, Lines::many);
     m_json.beginList("perBore");
     for (const auto& [number, limits] : set.perBore) {
@@ -199,6 +206,8 @@ void Writer::fields(const Survey& survey) {
     field("limitSet", header.limitSet);
     object("gauge", header.gauge, Lines::many);
     list("zeroChecks", header.zeroChecks, Lines::one);
+    field("minutesSinceWarm", header.minutesSinceWarm);
+    if (header.cooling) object("cooling", *header.cooling, Lines::one);
     if (header.asked) list("asked", *header.asked, Lines::one);
     field("notes", header.notes);
     list("readings", survey.readings, Lines::one);
@@ -215,6 +224,55 @@ void Writer::fields(const GaugeSetting& gauge) {
     field("blockTemperature", gauge.blockTemperature);
     field("masterExpansion", gauge.masterExpansion);
     field("blockExpansion", gauge.blockExpansion);
+    if (gauge.stoodTogether) field("stoodTogether", true);
+    field("closedEndTemperature", gauge.closedEndTemperature);
+    field("gaugeWarmedBy", gauge.gaugeWarmedBy);
+    field("differenceDoubt", gauge.differenceDoubt);
+    field("temperatureDoubt", gauge.temperatureDoubt);
+    if (gauge.gear != Gear()) object("gear", gauge.gear, Lines::many);
+}
+
+void Writer::fields(const Gear& gear) {
+    field("dialError", gear.dialError);
+    field("dialLocalError", gear.dialLocalError);
+    field("step", gear.step);
+    field("repeatability", gear.repeatability);
+    field("repeatabilityFreedom", gear.repeatabilityFreedom);
+    field("master", gear.master);
+    field("masterMeant", gear.masterMeant);
+    field("settingScatter", gear.settingScatter);
+    field("drift", gear.drift);
+    field("driftLimit", gear.driftLimit);
+    field("rocking", gear.rocking);
+    field("lastChecked", gear.lastChecked);
+}
+
+void Writer::fields(const Cooling& cooling) {
+    field("room", cooling.room);
+    field("before", cooling.earlier);
+    field("after", cooling.later);
+    field("minutesApart", cooling.minutesApart);
+}
+
+void Writer::fields(const RepeatStudy& study) {
+    field("id", study.id);
+    field("gauge", study.gauge);
+    field("when", study.when);
+    list("runs", study.runs, Lines::many);
+}
+
+void Writer::fields(const RepeatRun& run) {
+    field("person", run.person);
+    field("spot", run.spot);
+    m_json.beginList("typed", Lines::one);
+    for (const TypedLength& typed : run.typed)
+        m_json.text({}, typed.withUnit());
+    m_json.endList();
+}
+
+void Writer::fields(const DecisionRule& rule) {
+    field("rule", rule.kind);
+    field("ownPercent", rule.ownPercent);
 }
 
 void Writer::fields(const Dial& dial) {
@@ -242,6 +300,8 @@ void Writer::fields(const Reading& reading) {
     field("time", reading.time);
     field("angle", reading.angleOffAxis);
     if (reading.struck) object("struck", *reading.struck, Lines::one);
+    field("accepted", reading.accepted);
+    if (reading.kept) field("kept", true);
 }
 
 void Writer::fields(const Strike& strike) {

@@ -92,6 +92,8 @@ struct Applier {
                 if (auto good = checkLimits(limits); !good)
                     return tl::unexpected(
                         good.error().within(set.name + ", bore " + std::to_string(number)));
+            if (auto good = checkDecision(set.decision); !good)
+                return tl::unexpected(good.error().within(set.name));
         }
         return SetLimitSets{std::exchange(workbook.limitSets, edit.sets)};
     }
@@ -108,6 +110,7 @@ struct Applier {
         if (findSurvey(workbook, edit.survey.header.id) != nullptr)
             return refuse("there is a survey '" + edit.survey.header.id + "' already");
         if (edit.index > workbook.surveys.size()) return refuse("no such place for a survey");
+        if (auto good = checkHeader(edit.survey.header); !good) return tl::unexpected(good.error());
         workbook.surveys.insert(workbook.surveys.begin() + static_cast<std::ptrdiff_t>(edit.index),
                                 edit.survey);
         return EraseSurvey{edit.survey.header.id};
@@ -127,6 +130,7 @@ struct Applier {
         Survey* survey = findSurvey(workbook, edit.survey);
         if (survey == nullptr) return noSurvey(edit.survey);
         if (edit.header.id != edit.survey) return refuse("a survey keeps its id");
+        if (auto good = checkHeader(edit.header); !good) return tl::unexpected(good.error());
         return SetSurveyHeader{edit.survey, std::exchange(survey->header, edit.header)};
     }
 
@@ -154,6 +158,18 @@ struct Applier {
         if (edit.index >= survey->readings.size()) return refuse("there is no such reading");
         return SetStrike{edit.survey, edit.index,
                          std::exchange(survey->readings[edit.index].struck, edit.strike)};
+    }
+
+    Result<Edit> operator()(const SetKept& edit) const {
+        Survey* survey = findSurvey(workbook, edit.survey);
+        if (survey == nullptr) return noSurvey(edit.survey);
+        if (edit.index >= survey->readings.size()) return refuse("there is no such reading");
+        return SetKept{edit.survey, edit.index,
+                       std::exchange(survey->readings[edit.index].kept, edit.kept)};
+    }
+
+    Result<Edit> operator()(const SetStudies& edit) const {
+        return SetStudies{std::exchange(workbook.studies, edit.studies)};
     }
 
     Result<Edit> operator()(const EditGroup& group) const {
@@ -239,6 +255,21 @@ Edit recordReading(const Workbook& workbook, const std::string& survey, const Re
             group.edits.push_back(std::move(*strike));
     group.edits.push_back(InsertReading{survey, end, reading});
     return group.edits.size() == 1 ? group.edits.front() : Edit(std::move(group));
+}
+
+Edit acceptInstead(const Workbook& workbook, const std::string& survey, std::size_t index,
+                   const TypedLength& value, const std::string& story, Timestamp now) {
+    EditGroup group;
+    const Survey* found = findSurvey(workbook, survey);
+    group.edits.push_back(SetStrike{survey, index, Strike{story, now}});
+    if (found == nullptr || index >= found->readings.size()) return group;
+    Reading reading = found->readings[index];
+    reading.typed = value;
+    reading.struck.reset();
+    reading.accepted = story;
+    reading.kept = false;
+    group.edits.push_back(InsertReading{survey, found->readings.size(), std::move(reading)});
+    return group;
 }
 
 std::optional<Edit> strikeStations(const Workbook& workbook, const std::string& survey,

@@ -69,11 +69,20 @@ struct SetStrike {
     std::size_t index = 0;
     std::optional<Strike> strike;
 };
+// "I looked again; it stays as it is", or takes that back.
+struct SetKept {
+    std::string survey;
+    std::size_t index = 0;
+    bool kept = true;
+};
+struct SetStudies {
+    std::vector<RepeatStudy> studies;
+};
 struct EditGroup;
 
 using Edit = std::variant<SetJob, SetBlock, Renumber, MoveLevel, SetLimitSets, SetStraightAim,
                           SetSheetText, InsertSurvey, EraseSurvey, SetSurveyHeader, InsertReading,
-                          EraseReading, SetStrike, EditGroup>;
+                          EraseReading, SetStrike, SetKept, SetStudies, EditGroup>;
 
 // Several edits that are one step to the user: all are applied, or none.
 struct EditGroup {
@@ -88,6 +97,10 @@ Result<Edit> apply(Workbook& workbook, const Edit& edit);
 // is given, unstruck readings already at the station are struck out with it first.
 Edit recordReading(const Workbook& workbook, const std::string& survey, const Reading& reading,
                    const std::optional<std::string>& replaceReason);
+// Takes `value` in place of the reading `index`, which is struck out with `story` as its reason.
+// The new reading keeps the station and the time of the old: it is what the dial showed then.
+Edit acceptInstead(const Workbook& workbook, const std::string& survey, std::size_t index,
+                   const TypedLength& value, const std::string& story, Timestamp now);
 // Strikes out every unstruck reading at the stations; nothing where there is none.
 std::optional<Edit> strikeStations(const Workbook& workbook, const std::string& survey,
                                    const std::vector<Station>& stations, const Strike& strike);

@@ -15,6 +15,27 @@ std::optional<Length> finishSizeFor(const LimitSet& set, const Bore& bore) {
     return bore.standardSize->value() + set.oversize->value();
 }
 
+double riskOf(const DecisionRule& rule) {
+    switch (rule.kind) {
+    case DecisionRule::Kind::plain:
+        return 0.5;
+    case DecisionRule::Kind::fivePercent:
+        return 0.05;
+    case DecisionRule::Kind::twoAndHalfPercent:
+        return 0.025;
+    case DecisionRule::Kind::own:
+        return rule.ownPercent / 100;
+    }
+    return 0.05;
+}
+
+Result<void> checkDecision(const DecisionRule& rule) {
+    if (rule.kind == DecisionRule::Kind::own &&
+        !(rule.ownPercent >= 0.001 && rule.ownPercent <= 50))
+        return refuse("chance of a wrong verdict", "lies between 0.001 and 50 %");
+    return {};
+}
+
 Result<void> checkLimits(const Limits& limits) {
     if (limits.sizeLower && limits.sizeLower->value() <= Length())
         return refuse("size from", "a size must be more than zero");

@@ -32,6 +32,22 @@ enum class TaperRule {
     endToEnd,            // of one axis, topmost less lowest judged station, without its sign
 };
 
+// How sure a verdict has to be (JCGM 106; ISO 14253-1).
+struct DecisionRule {
+    enum class Kind {
+        plain,             // the value against the limit as it stands: w = 0
+        fivePercent,       // w = 1.65 u, ISO 14253-1:2017 (default)
+        twoAndHalfPercent, // w = 1.96 u
+        own,               // w = z(1 − ownPercent/100) u
+    };
+    Kind kind = Kind::fivePercent;
+    double ownPercent = 1; // chance of a wrong "within" at the limit; over 0, up to 50
+    UnknownFields unknown{};
+    friend bool operator==(const DecisionRule&, const DecisionRule&) = default;
+};
+// The accepted chance of a wrong verdict at the limit, 0 … 0.5; 0.5 for plain comparison.
+double riskOf(const DecisionRule& rule);
+
 struct LimitSet {
     std::string id;   // "l1"; unique in the workbook
     std::string name; // "worn", "0.020 over"
@@ -39,6 +55,7 @@ struct LimitSet {
     std::optional<TypedLength> oversize;   // of a finish set: above standard size
     std::optional<TypedLength> finishSize; // what the hone aims at; else standard size + oversize
     TaperRule taperRule = TaperRule::largestLessSmallest;
+    DecisionRule decision;
     Limits limits;                 // of every bore
     std::map<int, Limits> perBore; // by engine number; replaces `limits` whole for that bore
     UnknownFields unknown;
@@ -51,5 +68,6 @@ const Limits& limitsFor(const LimitSet& set, int bore);
 std::optional<Length> finishSizeFor(const LimitSet& set, const Bore& bore);
 // Explains what cannot be in a set: crossed sizes, a negative or zero allowance.
 Result<void> checkLimits(const Limits& limits);
+Result<void> checkDecision(const DecisionRule& rule);
 
 } // namespace borewright

@@ -3,8 +3,12 @@
 
 #include "core/constants.h"
 
+#include <cmath>
+
 namespace borewright {
 namespace {
+
+constexpr int mostMinutes = 31 * 24 * 60;
 
 // The texts are literals below, so reading them cannot fail.
 Dial dial(std::string_view graduation, std::string_view turn, std::string_view travel, Unit unit) {
@@ -42,6 +46,25 @@ double expansionPerCelsius(Expansion material) {
         return constants::expansionGaugeSteel;
     }
     return 0;
+}
+
+Result<void> checkHeader(const SurveyHeader& header) {
+    const GaugeSetting& gauge = header.gauge;
+    if (auto good = checkGear(gauge.gear); !good) return good;
+    const auto badDoubt = [](const std::optional<double>& celsius) {
+        return celsius && !(*celsius >= 0 && *celsius <= 50);
+    };
+    if (badDoubt(gauge.differenceDoubt) || badDoubt(gauge.temperatureDoubt))
+        return refuse("doubt of the temperature", "lies between 0 and 50 °C");
+    if (gauge.gaugeWarmedBy && !(std::abs(*gauge.gaugeWarmedBy) <= 50))
+        return refuse("gauge warmed by", "lies between −50 and 50 °C");
+    if (header.minutesSinceWarm &&
+        (*header.minutesSinceWarm < 0 || *header.minutesSinceWarm > mostMinutes))
+        return refuse("minutes since the last pass", "lie between 0 and a month");
+    if (header.cooling &&
+        !(header.cooling->minutesApart > 0 && header.cooling->minutesApart <= mostMinutes))
+        return refuse("minutes apart", "must be more than zero");
+    return {};
 }
 
 std::string_view nameOf(SurveyKind kind) {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "core/length/temperature.h"
+#include "core/workbook/gear.h"
 #include "core/workbook/stations.h"
 #include "core/workbook/timestamp.h"
 
@@ -63,6 +64,15 @@ struct GaugeSetting {
     std::optional<TypedTemperature> blockTemperature;
     Expansion masterExpansion = Expansion::gaugeSteel;
     Expansion blockExpansion = Expansion::greyIron;
+    // Block, master and gauge lay in one room overnight: no thermometer is needed, and only the
+    // room's own distance from 20 °C is in doubt.
+    bool stoodTogether = false;
+    std::optional<TypedTemperature>
+        closedEndTemperature;               // of the block; blockTemperature = open end
+    std::optional<double> gaugeWarmedBy;    // °C since it was set, by the hand
+    std::optional<double> differenceDoubt;  // ± °C, block against master
+    std::optional<double> temperatureDoubt; // ± °C, both together
+    Gear gear;
     UnknownFields unknown{};
     friend bool operator==(const GaugeSetting&, const GaugeSetting&) = default;
 };
@@ -73,6 +83,16 @@ struct ZeroCheck {
     Timestamp time;
     UnknownFields unknown{};
     friend bool operator==(const ZeroCheck&, const ZeroCheck&) = default;
+};
+
+// Two temperatures of the cooling block some minutes apart, and the room's.
+struct Cooling {
+    TypedTemperature room;
+    TypedTemperature earlier;
+    TypedTemperature later;
+    double minutesApart = 0;
+    UnknownFields unknown{};
+    friend bool operator==(const Cooling&, const Cooling&) = default;
 };
 
 struct Strike {
@@ -89,7 +109,10 @@ struct Reading {
     Timestamp time;
     std::optional<double> angleOffAxis; // degrees, where a port made him turn the gauge
     std::optional<Strike> struck;       // struck out, with its reason; never deleted
-    UnknownFields unknown;
+    // Why this value was accepted in place of one that was struck out: "digits swapped".
+    std::optional<std::string> accepted;
+    bool kept = false; // looked at again and kept as it is, however odd
+    UnknownFields unknown{};
     friend bool operator==(const Reading&, const Reading&) = default;
 };
 
@@ -106,6 +129,8 @@ struct SurveyHeader {
     // missing.
     std::optional<std::vector<Station>> asked;
     std::vector<ZeroCheck> zeroChecks;
+    std::optional<int> minutesSinceWarm; // since the last pass or wash, when it began
+    std::optional<Cooling> cooling;
     std::string notes;
     UnknownFields unknown;
     friend bool operator==(const SurveyHeader&, const SurveyHeader&) = default;
@@ -116,6 +141,10 @@ struct Survey {
     std::vector<Reading> readings; // in the order typed
     friend bool operator==(const Survey&, const Survey&) = default;
 };
+
+// Explains what cannot stand in a survey's heading: gear that is none, a doubt below zero, times
+// that no one waits.
+Result<void> checkHeader(const SurveyHeader& header);
 
 // "as found", "before boring", "check", "final".
 std::string_view nameOf(SurveyKind kind);

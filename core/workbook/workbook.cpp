@@ -49,6 +49,10 @@ std::string freshLimitSetId(const Workbook& workbook) {
     return freshId(workbook.limitSets, "l", [](const LimitSet& set) { return set.id; });
 }
 
+std::string freshStudyId(const Workbook& workbook) {
+    return freshId(workbook.studies, "r", [](const RepeatStudy& study) { return study.id; });
+}
+
 LimitPurpose purposeOf(SurveyKind kind) {
     return kind == SurveyKind::asFound || kind == SurveyKind::beforeBoring ? LimitPurpose::worn
                                                                            : LimitPurpose::finish;

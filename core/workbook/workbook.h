@@ -39,7 +39,8 @@ struct Workbook {
     // Tighter than any limit, answered "met" or "not yet", never a verdict: largest less smallest
     // along an axis over every depth read. Nothing = no aim.
     std::optional<TypedLength> straightAim;
-    std::vector<Survey> surveys; // in the order made
+    std::vector<Survey> surveys;      // in the order made
+    std::vector<RepeatStudy> studies; // of the gauge's repeatability
     SheetText sheet;
     bool invented = false; // a demonstration: said on every sheet
     UnknownFields unknown;
@@ -56,6 +57,7 @@ const LimitSet* findLimitSet(const Workbook& workbook, const std::string& id);
 // The next free id with this prefix: "s3".
 std::string freshSurveyId(const Workbook& workbook);
 std::string freshLimitSetId(const Workbook& workbook);
+std::string freshStudyId(const Workbook& workbook);
 
 // Which limits judge a survey: the set it names; else the only set of its kind's purpose. Refuses,
 // saying why, where there is none or where several wait for a choice.

@@ -71,6 +71,8 @@ private:
     Limits limits();
     Survey survey(const std::string& id, const Block& block);
     GaugeSetting gauge();
+    Gear gear();
+    RepeatStudy study(const std::string& id);
     Station station(const Block& block);
 
     std::mt19937 m_random;
@@ -121,6 +123,9 @@ LimitSet Maker::limitSet(const std::string& id, int bores) {
     made.oversize = maybe([&] { return typed(".020", Unit::inch); });
     made.finishSize = maybe([&] { return size(); });
     made.taperRule = choice<TaperRule>(2);
+    made.decision.kind = choice<DecisionRule::Kind>(4);
+    if (chance()) made.decision.ownPercent = 0.1 * (1 + upTo(400));
+    made.decision.unknown = unknown();
     made.limits = limits();
     if (chance()) made.perBore[1 + upTo(bores - 1)] = limits();
     made.unknown = unknown();
@@ -148,7 +153,43 @@ GaugeSetting Maker::gauge() {
     made.blockTemperature = maybe([&] { return temperature(); });
     made.masterExpansion = choice<Expansion>(4);
     made.blockExpansion = choice<Expansion>(4);
+    made.stoodTogether = chance();
+    made.closedEndTemperature = maybe([&] { return temperature(); });
+    made.gaugeWarmedBy = maybe([&] { return 0.1 * upTo(100) - 5; });
+    made.differenceDoubt = maybe([&] { return 0.5 * upTo(10); });
+    made.temperatureDoubt = maybe([&] { return 0.5 * upTo(10); });
+    if (chance()) made.gear = gear();
     made.unknown = unknown();
+    return made;
+}
+
+Gear Maker::gear() {
+    const auto figure = [&] { return maybe([&] { return typed("0.05", Unit::thou); }); };
+    Gear made;
+    made.dialError = figure();
+    made.dialLocalError = figure();
+    made.step = figure();
+    made.repeatability = figure();
+    made.repeatabilityFreedom = maybe([&] { return 1 + upTo(30); });
+    made.master = figure();
+    made.masterMeant = choice<Meant>(3);
+    made.settingScatter = figure();
+    made.drift = figure();
+    made.driftLimit = figure();
+    made.rocking = figure();
+    made.lastChecked = text();
+    made.unknown = unknown();
+    return made;
+}
+
+RepeatStudy Maker::study(const std::string& id) {
+    RepeatStudy made{id, text(), text(), {}, unknown()};
+    for (int i = upTo(2); i > 0; --i) {
+        RepeatRun run{text(), text(), {}, unknown()};
+        for (int reading = upTo(10); reading > 0; --reading)
+            run.typed.push_back(length(3, true, unit()));
+        made.runs.push_back(run);
+    }
     return made;
 }
 
@@ -165,10 +206,17 @@ Survey Maker::survey(const std::string& id, const Block& block) {
     if (chance()) header.asked = std::vector<Station>{station(block), station(block)};
     for (int i = upTo(2); i > 0; --i)
         header.zeroChecks.push_back({length(3, true, Unit::thou), time(), unknown()});
+    header.minutesSinceWarm = maybe([&] { return upTo(500); });
+    header.cooling = maybe([&] {
+        return Cooling{temperature(), temperature(), temperature(), 1.0 + upTo(60), unknown()};
+    });
     header.notes = text();
     header.unknown = unknown();
     for (int i = upTo(20); i > 0; --i) {
-        Reading reading{station(block), length(30, true, unit()), time(), {}, {}, unknown()};
+        Reading reading{station(block), length(30, true, unit()), time(), {}, {}, {}, false,
+                        unknown()};
+        reading.accepted = maybe([&] { return "a story" + text(); });
+        reading.kept = chance();
         reading.angleOffAxis = maybe([&] { return 0.1 * upTo(300) - 15; });
         if (chance()) reading.struck = Strike{text(), time(), unknown()};
         made.readings.push_back(reading);
@@ -190,6 +238,8 @@ Workbook Maker::make() {
         made.limitSets.push_back(limitSet("l" + std::to_string(i), bores));
     for (int i = upTo(3); i > 0; --i)
         made.surveys.push_back(survey("s" + std::to_string(i), made.block));
+    for (int i = upTo(2); i > 0; --i)
+        made.studies.push_back(study("r" + std::to_string(i)));
     made.sheet.summary = maybe([&] { return text(); });
     made.sheet.unknown = unknown();
     made.invented = chance();
