@@ -18,4 +18,9 @@ inline constexpr double expansionGaugeSteel = 11.5e-6;
 // α = Σ(E·t·α)/Σ(E·t) of sleeve and casting gives 15 to 18 for usual wall thicknesses.
 inline constexpr double expansionSleeveInAluminium = 16.0e-6;
 
+// Doubt of the expansions above, ± 1/°C, limits: handbooks differ by as much (value from memory);
+// of the sleeve, by the model over usual wall thicknesses.
+inline constexpr double expansionDoubt = 1.0e-6;
+inline constexpr double expansionSleeveDoubt = 3.0e-6;
+
 } // namespace borewright::constants

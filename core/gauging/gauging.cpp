@@ -3,6 +3,7 @@
 
 #include "core/constants.h"
 #include "core/gauging/oddness.h"
+#include "core/gauging/warmth.h"
 #include "core/length/format.h"
 
 #include <algorithm>
@@ -11,8 +12,8 @@
 namespace borewright {
 namespace {
 
-double growth(Expansion material, const std::optional<TypedTemperature>& temperature) {
-    return expansionPerCelsius(material) * (temperature->celsius() - constants::referenceCelsius);
+double growth(Expansion material, double celsius) {
+    return expansionPerCelsius(material) * (celsius - constants::referenceCelsius);
 }
 
 // A reading with the place it is sorted by: bore, depth, rank of its axis in the block.
@@ -50,16 +51,20 @@ std::vector<Placed> placeAll(const Workbook& workbook, const Survey& survey,
 }
 
 // One station's readings become its mean diameter.
-Gauged gaugeStation(std::span<const Placed> here, const GaugeSetting& setting) {
+Gauged gaugeStation(std::span<const Placed> here, const GaugeSetting& setting,
+                    const ZeroHistory& zero, const Bore* bore) {
     Gauged gauged;
     gauged.station = *here.front().station;
     std::vector<Length> diameters;
     for (const Placed& p : here) {
         if (p.reading == nullptr) continue;
-        if (const auto diameter = diameterAt20(p.reading->typed, setting))
+        const Conditions conditions = conditionsOf(zero, setting, bore, *p.reading);
+        if (const auto diameter = diameterAt20(p.reading->typed, setting, conditions)) {
             diameters.push_back(*diameter);
-        else
+            gauged.times.push_back(p.reading->time);
+        } else {
             gauged.refused = diameter.error().what;
+        }
     }
     gauged.repeats = static_cast<int>(diameters.size());
     if (!diameters.empty()) gauged.diameter = mean(diameters);
@@ -79,18 +84,31 @@ Result<Length> deviationOf(const TypedLength& typed, const GaugeSetting& gauge) 
     return typed.value() - gauge.setSize->value();
 }
 
-Result<Length> diameterAt20(const TypedLength& typed, const GaugeSetting& gauge) {
+Conditions conditionsOf(const ZeroHistory& zero, const GaugeSetting& gauge, const Bore* bore,
+                        const Reading& reading) {
+    return {zero.at(reading.time), blockCelsiusAt(gauge, bore, reading.station.depth)};
+}
+
+Result<Length> diameterAt20(const TypedLength& typed, const GaugeSetting& gauge,
+                            const Conditions& conditions) {
     if (gauge.entry == Entry::deviation && !gauge.setSize)
         return refuse("set size", "the size the gauge was set to is not entered");
     Length size = typed.value();
     if (gauge.entry == Entry::deviation) size = gauge.setSize->value() + *deviationOf(typed, gauge);
-    if (!correctsTemperature(gauge)) return size;
-
+    size -= conditions.zero;
     const double set_pm = gauge.setSize ? static_cast<double>(gauge.setSize->value().picometres())
                                         : static_cast<double>(size.picometres());
-    const double warm_pm = static_cast<double>(size.picometres()) +
-                           set_pm * growth(gauge.masterExpansion, gauge.masterTemperature);
-    const double cold_pm = warm_pm / (1.0 + growth(gauge.blockExpansion, gauge.blockTemperature));
+    if (gauge.gaugeWarmedBy && *gauge.gaugeWarmedBy != 0)
+        size += Length::nearest(set_pm * expansionPerCelsius(Expansion::gaugeSteel) *
+                                    *gauge.gaugeWarmedBy / 1e6,
+                                Unit::micrometre);
+    if (!correctsTemperature(gauge)) return size;
+
+    const double block = conditions.blockCelsius.value_or(gauge.blockTemperature->celsius());
+    const double warm_pm =
+        static_cast<double>(size.picometres()) +
+        set_pm * growth(gauge.masterExpansion, gauge.masterTemperature->celsius());
+    const double cold_pm = warm_pm / (1.0 + growth(gauge.blockExpansion, block));
     // The exact part is kept apart, so that only the small correction passes through a double.
     const double correction_um = (cold_pm - static_cast<double>(size.picometres())) / 1e6;
     return size + Length::nearest(correction_um, Unit::micrometre);
@@ -100,13 +118,15 @@ std::vector<Gauged> gauge(const Workbook& workbook, const Survey& survey) {
     const std::vector<Station> asked = askedStations(workbook, survey.header);
     const std::vector<Placed> placed = placeAll(workbook, survey, asked);
     const OddnessJudge judge(survey);
+    const ZeroHistory zero(survey.header);
     std::vector<Gauged> result;
     for (std::size_t begin = 0; begin < placed.size();) {
         std::size_t end = begin + 1;
         while (end < placed.size() && place(placed[end]) == place(placed[begin]))
             ++end;
         const std::span here(placed.data() + begin, end - begin);
-        Gauged gauged = gaugeStation(here, survey.header.gauge);
+        Gauged gauged = gaugeStation(here, survey.header.gauge, zero,
+                                     findBore(workbook.block, placed[begin].bore));
         for (const Placed& p : here)
             if (p.reading != nullptr)
                 if (auto why = judge.reason(*p.reading)) gauged.odd.push_back(std::move(*why));

@@ -3,6 +3,7 @@
 // readings that are merely odd.
 #pragma once
 
+#include "core/gauging/zero_history.h"
 #include "core/workbook/workbook.h"
 
 #include <optional>
@@ -11,15 +12,25 @@
 
 namespace borewright {
 
+// What stood about one reading besides the gauge's setting.
+struct Conditions {
+    Length zero;                        // what the gauge's zero faked, plus = too large
+    std::optional<double> blockCelsius; // where it was read; nothing = as the setting says
+};
+Conditions conditionsOf(const ZeroHistory& zero, const GaugeSetting& gauge, const Bore* bore,
+                        const Reading& reading);
+
 // The diameter at 20 °C that a typed number means under a gauge setting.
 //   deviation entry:  D = S·(1 + α_s·(T_s − 20)) ± d, with + where a larger bore reads plus
 //   diameter entry:   D = d, scaled likewise from the set size: S's growth is added to d
-//   D20 = D / (1 + α_b·(T_b − 20))
-// S set size of the master at 20 °C, d the typed number, α expansion per °C, T_s and T_b the
-// temperatures of master and block in °C; both must be given, else no correction is made.
-// Exact where no correction is made; else rounded to the picometre, half to even.
-// Refuses a deviation where no set size is given.
-Result<Length> diameterAt20(const TypedLength& typed, const GaugeSetting& gauge);
+//   D20 = (D − z + S·α_g·ΔT_g) / (1 + α_b·(T_b − 20))
+// S set size of the master at 20 °C, d the typed number, z what zero had drifted, α expansion per
+// °C, T_s and T_b the temperatures of master and block in °C, of which both must be given, else
+// neither is corrected for; ΔT_g what the gauge warmed by since it was set (a gauge grown longer
+// reads a bore small). Exact where no correction is made; else rounded to the picometre, half to
+// even. Refuses a deviation where no set size is given.
+Result<Length> diameterAt20(const TypedLength& typed, const GaugeSetting& gauge,
+                            const Conditions& conditions = {});
 // Whether diameterAt20 corrects for temperature under this setting.
 bool correctsTemperature(const GaugeSetting& gauge);
 // The deviation from the set size that the bore has by this typed number, with plus = larger.
@@ -45,6 +56,7 @@ struct Gauged {
     Station station;
     std::optional<Length> diameter; // mean of the unstruck repeats; nothing where none
     int repeats = 0;
+    std::vector<Timestamp> times;       // of those readings
     std::vector<std::string> odd;       // why its readings look odd
     std::optional<std::string> refused; // why a reading has no diameter
 };
