@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/form/profile.h"
 
+#include "core/statistics/distributions.h"
+
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
@@ -14,6 +16,9 @@ namespace {
 constexpr double sameDepth_mm = 1e-6;
 constexpr std::size_t mostDepths = 200;
 constexpr std::size_t mostAxes = 36;
+// About the chance beyond which a shape is called seen, and how much the excess may be widened.
+constexpr double excessCovered = 0.9995;
+constexpr double mostWidening = 7;
 
 // A station: its readings' weights, and their weighted mean.
 struct Cell {
@@ -166,8 +171,8 @@ public:
                 sum += lean(d, a) * m_covariance[a][b] * lean(e, b);
         return sum;
     }
-    // Variance of a cell beyond its u, from the residuals; 0 where they show none.
-    [[nodiscard]] double excess_um2() const;
+    // What the residuals may hold beyond u, over u²; 0 where they show none.
+    [[nodiscard]] double excess() const;
 
 private:
     void solve();
@@ -210,8 +215,8 @@ void AxisFit::solve() {
         effect -= mean;
 }
 
-double AxisFit::excess_um2() const {
-    double chiSquare = 0, variances = 0;
+double AxisFit::excess() const {
+    double chiSquare = 0;
     int cells = 0;
     for (std::size_t d = 0; d < m_table.depths.size(); ++d) {
         const double mean = meanAt(d);
@@ -220,21 +225,23 @@ double AxisFit::excess_um2() const {
             if (cell.weight == 0) continue;
             const double residual = cell.size_um - m_effect[a] - mean;
             chiSquare += cell.weight * residual * residual;
-            variances += 1 / cell.weight;
             ++cells;
         }
     }
     const int freedom = cells - static_cast<int>(m_table.depths.size() + m_axes) + 1;
     if (freedom < 1) return 0;
-    return std::max(0.0, chiSquare / freedom - 1) * variances / cells;
+    const double widening = std::min(mostWidening, studentQuantile(excessCovered, freedom) /
+                                                       normalQuantile(excessCovered));
+    return std::max(0.0, widening * widening * chiSquare / freedom - 1);
 }
 
 // Variance that a depth has of its own: noise, and what its missing axes may have been.
-double own_um2(const Table& table, std::size_t d, double excess_um2) {
+double own_um2(const Table& table, std::size_t d, double excess) {
+    const std::vector<Cell>& row = table.cells[d];
     const auto read =
-        std::ranges::count_if(table.cells[d], [](const Cell& c) { return c.weight > 0; });
-    return 1 / table.weightAt(d) +
-           excess_um2 * (1 / static_cast<double>(read) - 1 / static_cast<double>(table.axes));
+        static_cast<double>(std::ranges::count_if(row, [](const Cell& c) { return c.weight > 0; }));
+    const double noise = 1 / table.weightAt(d);
+    return noise + excess * noise * (1 - read / static_cast<double>(table.axes));
 }
 
 } // namespace
@@ -247,13 +254,13 @@ Result<Profile> profileOf(std::span<const ShapeReading> readings) {
     Profile profile;
     profile.leftOut_mm = keepWhatHangsTogether(table);
     const AxisFit fit(table);
-    const double excess = fit.excess_um2();
+    const double excess = fit.excess();
     const std::size_t n = table.depths.size();
     profile.covariance_um2.resize(n * n);
     bool sharing = false;
     for (std::size_t d = 0; d < n; ++d) {
         for (std::size_t e = 0; e < n; ++e) {
-            const double shared = fit.shared(d, e);
+            const double shared = fit.shared(d, e) * (1 + excess);
             profile.covariance_um2[d * n + e] = shared + (d == e ? own_um2(table, d, excess) : 0);
             sharing = sharing || (d != e && shared != 0);
         }

@@ -49,12 +49,16 @@ constexpr bool isDepthAndSize(double depth_mm, double size_um) {
 //   m_depth = Σ w·(y − a_axis)/W,   a from the normal equations with m eliminated
 //   cov(m_d, m_e) = [d = e]/W_d + g_d' C g_e,   g_d = w_d/W_d − 1/p,   C the covariance of a
 // With every cell read and u alike this is the plain mean over the axes, and nothing is shared.
-// Wear differs by depth and axis, so the axes' difference is not the same everywhere; where the
-// residuals show more than u, the excess s² = (χ²/dof − 1)·mean u², added to a depth on which only
-// q of p axes were read as s²·(1/q − 1/p), keeps that from being taken for a shape.
+// Wear differs by depth and axis, so the axes' difference is not the same everywhere, and a depth
+// on which an axis is missing could be taken for a shape. What the residuals may hold beyond u,
+//   e = f²·χ²/dof − 1, at least 0,  f = t(0.9995, dof)/z(0.9995), at most 7,
+// with Student's t since they are few, is added there: C becomes (1 + e)·C, and the 1/W of a depth
+// on which q of p axes were read (1 + e·(1 − q/p))/W. A straight bore whose axes are worn
+// differently is so called otherwise no more than once in a hundred; with three depths, one of them
+// lacking an axis, up to four times. Where there are no residuals (one axis read throughout, the
+// other at one depth) nothing is added: the shape is that of the axis.
 // Several readings of one cell, and depths within 1 nm, count together.
-// Refuses: no readings, more than 200 depths or 36 axes, what cannot be
-// weighed.
+// Refuses: no readings, more than 200 depths or 36 axes, what cannot be weighed.
 Result<Profile> profileOf(std::span<const ShapeReading> readings);
 
 } // namespace borewright

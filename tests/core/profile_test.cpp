@@ -47,16 +47,18 @@ TEST(Profile, ACellLeftOutLeavesNoStep) {
         EXPECT_NEAR(found.covariance_um2[i], expected[i], 1e-12) << "µm², element " << i;
 }
 
-// The axes differ by 0, 8, 0, 8 µm where both were read, with u of 1 µm: 4 residuals of ±2 on each
-// axis, χ² = 8·4 = 32 with 3 degrees of freedom; s² = 32/3 − 1, and half of it where B is missing.
+// The axes differ by 0, 8, 0, 8 µm where both were read, with u of 1 µm: 4 residuals of ±2 µm on
+// each axis, χ² = 8·4 = 32 with 3 degrees of freedom. t(0.9995, 3) = 12.924, z(0.9995) = 3.2905 by
+// common tables; value from memory.
 TEST(Profile, WearThatDiffersByAxisWidensALevelReadOnOneAxis) {
     const std::vector<ShapeReading> readings{{10, 0, 0, 1}, {10, 1, 0, 1}, {20, 0, 0, 1},
                                              {20, 1, 8, 1}, {30, 0, 0, 1}, {30, 1, 0, 1},
                                              {40, 0, 0, 1}, {40, 1, 8, 1}, {50, 0, 0, 1}};
     const Profile found = *profileOf(readings);
     EXPECT_NEAR(found.points[0].u_um, std::sqrt(0.5), 1e-12) << "µm, both axes";
-    const double difference = 2.0 / 4; // variance of the axes' difference
-    EXPECT_NEAR(found.points[4].u_um, std::sqrt(1 + difference / 4 + (32.0 / 3 - 1) / 2), 1e-12)
+    const double excess = std::pow(12.924 / 3.2905, 2) * 32 / 3 - 1;
+    const double difference = 2.0 / 4 * (1 + excess); // variance of the axes' difference
+    EXPECT_NEAR(found.points[4].u_um, std::sqrt(1 + difference / 4 + excess / 2), 1e-3)
         << "µm, one axis";
 }
 

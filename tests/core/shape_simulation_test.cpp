@@ -19,6 +19,9 @@
 namespace borewright {
 namespace {
 
+constexpr double readingNoise_um = 1;
+const double pointNoise_um = std::sqrt(0.5); // of the mean over two axes
+
 struct Survey2Axes {
     std::string name;
     std::vector<double> depths_mm;
@@ -86,16 +89,21 @@ std::vector<double> boreOf(const Survey2Axes& survey, const TrueShape& shape, in
     return bore;
 }
 
-// A bore read on two axes, B 3 µm larger, each reading with noise of 1 µm.
+// A bore read on two axes, B 3 µm larger, each reading with noise of 1 µm; worn differently by
+// axis: at each level both axes are off their mean by `axisWear_um`, one up, one down, at random.
 BoreShape readBore(const Survey2Axes& survey, const std::vector<double>& bore, double amount_um,
-                   Random& random) {
+                   Random& random, double axisWear_um = 0) {
     std::vector<ShapeReading> readings;
-    for (std::size_t i = 0; i < bore.size(); ++i)
+    for (std::size_t i = 0; i < bore.size(); ++i) {
+        const double wear = axisWear_um > 0 ? axisWear_um * random.normal() : 0;
         for (const int axis : {0, 1}) {
             if (axis == 1 && std::ranges::count(survey.noWallOnB, i) > 0) continue;
-            readings.push_back(
-                {survey.depths_mm[i], axis, amount_um * bore[i] + 3 * axis + random.normal(), 1});
+            readings.push_back({survey.depths_mm[i], axis,
+                                amount_um * bore[i] + 3 * axis + (axis == 0 ? wear : -wear) +
+                                    readingNoise_um * random.normal(),
+                                readingNoise_um});
         }
+    }
     return *shapeOf(*profileOf(readings));
 }
 
@@ -128,8 +136,12 @@ Rates rates(const Survey2Axes& survey, const TrueShape& shape, double amount_um,
             100.0 * covered / std::max(1, right)};
 }
 
-constexpr double readingNoise_um = 1;
-const double pointNoise_um = std::sqrt(0.5); // of the mean over two axes
+void print(const Survey2Axes& survey, const TrueShape& shape, const Rates& r) {
+    std::printf("  %-24s %-13s right %5.1f %%  not ruled out %5.1f %%  straight %4.1f %%  "
+                "± covers %5.1f %%\n",
+                survey.name.c_str(), shape.name.c_str(), r.right, r.notRuledOut, r.straight,
+                r.covered);
+}
 
 bool full(const Survey2Axes& survey) {
     return survey.noWallOnB.empty();
@@ -146,15 +158,44 @@ TEST(ShapeSimulation, AStraightBoreIsCalledOtherwiseOnceInAHundred) {
     }
 }
 
+// Wear that is not the same on both axes must not look like a shape where an axis is missing.
+TEST(ShapeSimulation, AxesWornDifferentlyFakeNoShape) {
+    for (const Survey2Axes& survey : surveys)
+        for (const double wear_um : {1.0, 3.0, 15.0}) {
+            if (full(survey)) continue;
+            Random random(20260408);
+            int otherwise = 0;
+            constexpr int count = 10000;
+            for (int number = 0; number < count; ++number)
+                otherwise += readBore(survey, std::vector<double>(survey.depths_mm.size()), 0,
+                                      random, wear_um)
+                                 .kind != ShapeKind::straight;
+            const double percent = 100.0 * otherwise / count;
+            std::printf("  %-24s axes off by %4.1f: called otherwise %5.2f %%\n",
+                        survey.name.c_str(), wear_um, percent);
+            EXPECT_LE(percent, 120 * straightCalledOtherwise)
+                << survey.name << ", percent; 10 000 bores show 1.0 as 0.8 … 1.2";
+        }
+}
+
+// Where an axis is missing a ridge at that level is mostly called straight, as the axes may be worn
+// differently there; on four levels a V and a bell-mouth below the gap are told apart by one level.
 TEST(ShapeSimulation, SixTimesTheNoiseOfAReadingIsNamedRightly) {
     for (const Survey2Axes& survey : surveys)
         for (const TrueShape& shape : shapes) {
             const Rates r = rates(survey, shape, 6 * readingNoise_um, 2000);
-            std::printf("  %-24s %-13s right %5.1f %%  straight %4.1f %%  ± covers %5.1f %%\n",
-                        survey.name.c_str(), shape.name.c_str(), r.right, r.straight, r.covered);
-            // Where a level lacks an axis its point is √1.5 to √1.7 noisier.
-            EXPECT_GE(r.right, full(survey) ? 95 : 93) << survey.name << ", " << shape.name;
-            EXPECT_GE(r.covered, 93) << survey.name << ", " << shape.name;
+            print(survey, shape, r);
+            const bool ridge = shape.kind == ShapeKind::ridge;
+            EXPECT_GE(r.covered, 92.5) << survey.name << ", " << shape.name;
+            if (full(survey)) {
+                EXPECT_GE(r.right, 95) << survey.name << ", " << shape.name;
+                continue;
+            }
+            EXPECT_GE(r.notRuledOut + (ridge ? r.straight : 0), ridge ? 85 : 95)
+                << survey.name << ", " << shape.name;
+            if (survey.depths_mm.size() > 4 && !ridge) {
+                EXPECT_GE(r.right, 92) << survey.name << ", " << shape.name;
+            }
         }
 }
 
@@ -164,10 +205,8 @@ TEST(ShapeSimulation, SixTimesTheNoiseOfAPointIsNamedOrNotRuledOut) {
     for (const Survey2Axes& survey : surveys)
         for (const TrueShape& shape : shapes) {
             const Rates r = rates(survey, shape, 6 * pointNoise_um, 2000);
-            std::printf("  %-24s %-13s right %5.1f %%  not ruled out %5.1f %%  straight %4.1f %%\n",
-                        survey.name.c_str(), shape.name.c_str(), r.right, r.notRuledOut,
-                        r.straight);
-            if (!full(survey)) continue; // a ridge at the level with a gap is lost in its noise
+            print(survey, shape, r);
+            if (!full(survey)) continue; // the gap is noisier
             EXPECT_GE(r.notRuledOut, 95) << survey.name << ", " << shape.name;
         }
 }
@@ -204,9 +243,11 @@ TEST(ShapeSimulation, TheSmallestSeenIsSeen) {
             const double percent = 100.0 * seen / count;
             std::printf("  %-24s %-13s of %4.2f times a reading's noise seen %5.1f %%\n",
                         survey.name.c_str(), shape.name.c_str(), amount, percent);
-            EXPECT_GE(percent, 93.5) << survey.name << ", " << shape.name << " of " << amount
-                                     << " µm, percent; 2000 bores show 95 as 94 … 96, and half a "
-                                        "sine is none of the shapes tried";
+            // Half a sine is none of the shapes tried; a gap at its waist shows that.
+            const bool sine = shape.kind == ShapeKind::hourglass && !full(survey);
+            EXPECT_GE(percent, sine ? 91.5 : 93.8)
+                << survey.name << ", " << shape.name << " of " << amount
+                << " µm, percent; 2000 bores show 95 as 94 … 96";
         }
 }
 
