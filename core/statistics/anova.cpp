@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Sums of squares about means in two passes, taken from a value common to the data.
+// Everything is reckoned from the first value, so that no leading digits are carried along.
 #include "core/statistics/anova.h"
 
 #include "core/statistics/distributions.h"
@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numeric>
 
 namespace borewright {
 namespace {
@@ -15,17 +16,8 @@ double squared(double x) {
     return x * x;
 }
 
-// Mean in two passes: the second takes up what the first lost.
 double meanOf(std::span<const double> values) {
-    const auto count = static_cast<double>(values.size());
-    double sum = 0;
-    for (const double value : values)
-        sum += value;
-    const double first = sum / count;
-    double rest = 0;
-    for (const double value : values)
-        rest += value - first;
-    return first + rest / count;
+    return std::accumulate(values.begin(), values.end(), 0.0) / static_cast<double>(values.size());
 }
 
 double squaresAbout(double mean, std::span<const double> values) {

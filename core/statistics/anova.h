@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Analysis of variance: one way, unbalanced, and crossed two-way with repeats, effects random
-// (persons × spots). Sums of squares are taken about means that were themselves corrected (two
-// passes), so that data with seven equal leading digits keep all the digits that doubles hold
+// (persons × spots). Sums of squares are taken about the means in a second pass, of values less the
+// first of them, so that data with seven equal leading digits keep all the digits that doubles hold
 // (NIST StRD SmLs04, NumAcc3). Estimators by the method of moments: Montgomery, Design and Analysis
 // of Experiments; the crossed study as in AIAG, Measurement Systems Analysis, 4th ed.
 #pragma once

@@ -28,8 +28,7 @@ double weightOf(const LinePoint& point) {
     return 1 / squared(point.u);
 }
 
-// Weighted mean of what `of` takes from a point, in two passes as the second takes up what the
-// first lost.
+// Weighted mean of what `of` takes from a point.
 template<class F>
 double meanOf(std::span<const LinePoint> points, const F& of) {
     double weights = 0;
@@ -38,11 +37,7 @@ double meanOf(std::span<const LinePoint> points, const F& of) {
         weights += weightOf(point);
         sum += weightOf(point) * of(point);
     }
-    const double first = sum / weights;
-    double rest = 0;
-    for (const LinePoint& point : points)
-        rest += weightOf(point) * (of(point) - first);
-    return first + rest / weights;
+    return sum / weights;
 }
 
 constexpr const char* outOfRange =

@@ -132,7 +132,7 @@ TEST(Distributions, AreNotANumberOutOfRange) {
     }
     EXPECT_TRUE(std::isnan(normalBelow(nan)));
     EXPECT_TRUE(std::isnan(studentBelow(nan, 3)));
-    for (const double x : {-1.0, nan}) {
+    for (const double x : {-1.0, -infinity, nan}) {
         EXPECT_TRUE(std::isnan(chiSquareAbove(x, 3)));
         EXPECT_TRUE(std::isnan(fAbove(x, 3, 4)));
     }

@@ -22,6 +22,13 @@ TEST(Interval, TakesItsDrawsByTheStandardsCount) {
     EXPECT_EQ(shortest.high, 6);
 }
 
+// p·M = 2.6 is rounded to q = 3.
+TEST(Interval, RoundsItsCount) {
+    std::vector<double> draws{1, 2, 3, 4, 5, 6, 7, 8, 9, 10};
+    const Interval shortest = shortestInterval(draws, 0.26);
+    EXPECT_EQ(shortest.high - shortest.low, 3);
+}
+
 TEST(Interval, TheShortestLiesWhereTheDrawsCrowd) {
     std::vector<double> draws{0, 1, 2, 8, 8.1, 8.2, 8.3, 20, 30, 40};
     const Interval shortest = shortestInterval(draws, 0.3);

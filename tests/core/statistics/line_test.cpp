@@ -120,6 +120,10 @@ TEST(Line, RefusesWhatGivesNoLine) {
         ASSERT_FALSE(line) << bad.size() << " points";
         EXPECT_FALSE(line.error().what.empty());
     }
+    EXPECT_EQ(fitLine(Points{{0.1, 2, 1}, {0.1, 3, 1}}, LineDoubt::known).error().what,
+              "a line needs points at two places at least");
+    EXPECT_EQ(fitLineThroughOrigin(Points{{0, 1, 1}}, LineDoubt::known).error().what,
+              "a line through zero needs a point away from zero");
     EXPECT_FALSE(fitLine(Points{{1, 2, 1}, {2, 3, 1}}, LineDoubt::fromScatter));
     EXPECT_FALSE(fitLineThroughOrigin(Points{}, LineDoubt::known));
     EXPECT_FALSE(fitLineThroughOrigin(Points{{0, 1, 1}, {0, 2, 1}}, LineDoubt::known));
