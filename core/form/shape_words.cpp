@@ -1,21 +1,27 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/form/shape.h"
 
+#include <algorithm>
 #include <cmath>
 #include <string_view>
 
 namespace borewright {
 namespace {
 
+// As a length; a doubt without end is shown as nine metres, which a length can hold.
+Length lengthOf(double amount_um) {
+    return Length::nearest(std::min(amount_um, 9e6), Unit::micrometre);
+}
+
 // The next step that is shown, upward: what is claimed is never better than it was.
 Length upward(double amount_um, const DisplayUnits& units) {
     const double steps = std::pow(10.0, usualDecimals(units.small));
-    const double amount = Length::nearest(amount_um, Unit::micrometre).in(units.small);
+    const double amount = lengthOf(amount_um).in(units.small);
     return Length::nearest(std::ceil(amount * steps - 1e-6) / steps, units.small);
 }
 
 std::string amountWords(const BoreShape& shape, const DisplayUnits& units) {
-    return formatSmall(Length::nearest(shape.amount_um, Unit::micrometre), units) + " ± " +
+    return formatSmall(lengthOf(shape.amount_um), units) + " ± " +
            smallWithUnit(upward(1.96 * shape.u_um, units), units);
 }
 

@@ -73,6 +73,9 @@ TEST(Shape, WithinTheNoiseIsStraightAndSaysWhatWouldHaveBeenSeen) {
               "straight as far as this gauge can tell; a V of 0.6 thou would have been seen");
     EXPECT_EQ(shapeWords(shape, DisplayUnits::metric()),
               "straight as far as this gauge can tell; a V of 14 µm would have been seen");
+    Profile doubtful = profile({10, 80}, {0, 0});
+    doubtful.covariance_um2 = {1e14, 0, 0, 1e14}; // ten metres
+    EXPECT_THAT(words(doubtful), HasSubstr("a V of 354330.8 thou would have been seen"));
     EXPECT_EQ(shapeOf(profile(fiveLevels_mm, {7, 7, 7, 7, 7}))->kind, ShapeKind::straight);
 }
 
