@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/gauging/slips.h"
 
+#include "core/gauging/slip_judge.h"
 #include "core/gauging/slip_parts.h"
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 
 namespace borewright {
 
@@ -20,8 +22,54 @@ double ownNoise_um(const GaugeSetting& gauge) {
                      local_um * local_um / 3);
 }
 
-std::vector<Suspicion> findSlips(const Workbook&, const Survey& survey) {
-    return slips::knockedReadings(survey);
+namespace {
+
+// A reading that nobody could have read off this dial is asked about even where it fits.
+void addFiner(const Survey& survey, std::vector<Suspicion>& found) {
+    for (std::size_t i = 0; i < survey.readings.size(); ++i) {
+        const Reading& reading = survey.readings[i];
+        if (reading.struck || reading.kept ||
+            !slips::isFinerThanTheDial(reading, survey.header.gauge))
+            continue;
+        const bool told = std::ranges::any_of(found, [&](const Suspicion& suspicion) {
+            return std::ranges::find(suspicion.readings, i) != suspicion.readings.end();
+        });
+        if (told) continue;
+        found.push_back({{i},
+                         {{Slip::unexplained,
+                           1,
+                           "finer than this dial can be read",
+                           "finer than the dial can be read",
+                           {},
+                           {}}}});
+    }
+}
+
+bool overlap(const Suspicion& a, const Suspicion& b) {
+    return std::ranges::any_of(a.readings, [&](std::size_t reading) {
+        return std::ranges::find(b.readings, reading) != b.readings.end();
+    });
+}
+
+std::vector<Suspicion> findAll(const Workbook* workbook, const Survey& survey) {
+    std::vector<Suspicion> found = slips::knockedReadings(survey);
+    // A moved zero breaks the pattern; what else is wrong there shows once that is settled.
+    const std::size_t knocks = found.size();
+    for (Suspicion& suspicion : slips::judgeBores(workbook, survey)) {
+        const auto knocked = std::span(found).first(knocks);
+        if (std::ranges::none_of(knocked,
+                                 [&](const Suspicion& knock) { return overlap(knock, suspicion); }))
+            found.push_back(std::move(suspicion));
+    }
+    addFiner(survey, found);
+    std::ranges::stable_sort(found, {}, [](const Suspicion& s) { return s.readings.front(); });
+    return found;
+}
+
+} // namespace
+
+std::vector<Suspicion> findSlips(const Workbook& workbook, const Survey& survey) {
+    return findAll(&workbook, survey);
 }
 
 } // namespace borewright
