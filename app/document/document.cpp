@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/document/document.h"
 
+#include <QThreadPool>
 #include <QUndoCommand>
 
 #include <algorithm>
@@ -58,15 +59,60 @@ Document::Document(const Clock& clock, QObject* parent)
     : QObject(parent)
     , m_clock(clock)
     , m_workbook(emptyWorkbook())
-    , m_units(naturalUnits(m_workbook)) {}
+    , m_units(naturalUnits(m_workbook)) {
+    // Long enough that fast typing is not held up by trials that the next key makes stale.
+    constexpr int settleAfter_ms = 120;
+    m_settleSoon.setSingleShot(true);
+    m_settleSoon.setInterval(settleAfter_ms);
+    connect(&m_settleSoon, &QTimer::timeout, this, &Document::settleDoubts);
+}
+
+Document::~Document() {
+    *m_cancelled = true;
+    if (m_settling) QThreadPool::globalInstance()->waitForDone();
+}
 
 const Results& Document::results() const {
     if (!m_results)
-        m_results = compute(m_workbook, m_units);
+        m_results = compute(m_workbook, m_units, m_doubts, Reckoning::quick);
     else if (!m_outdated.empty())
-        m_results = computeAgain(m_workbook, m_units, std::move(*m_results), m_outdated);
+        m_results = computeAgain(m_workbook, m_units, std::move(*m_results), m_outdated, m_doubts,
+                                 Reckoning::quick);
+    else
+        return *m_results;
     m_outdated.clear();
+    if (!m_doubts.isSettled()) m_settleSoon.start();
     return *m_results;
+}
+
+const Results& Document::settledResults() {
+    if (!m_doubts.isSettled() || !m_results || !m_outdated.empty()) {
+        m_results = compute(m_workbook, m_units, m_doubts, Reckoning::whole);
+        m_outdated.clear();
+    }
+    return *m_results;
+}
+
+// The trials run in the pool on copies; what they find comes back to this thread.
+void Document::settleDoubts() {
+    if (m_settling) return m_settleSoon.start();
+    const auto bores = std::make_shared<const std::vector<TrialBore>>(m_doubts.unsettled());
+    if (bores->empty()) return;
+    m_settling = true;
+    QThreadPool::globalInstance()->start([this, bores, cancelled = m_cancelled] {
+        auto found = std::make_shared<std::vector<BoreDoubt>>(
+            settle(*bores, [cancelled] { return cancelled->load(); }));
+        if (*cancelled) return;
+        QMetaObject::invokeMethod(
+            this,
+            [this, bores, found] {
+                m_settling = false;
+                m_doubts.learn(*bores, std::move(*found));
+                m_results.reset();
+                emit changed(Change::readings);
+            },
+            Qt::QueuedConnection);
+    });
 }
 
 // Typing changes one survey; the others' results stay.

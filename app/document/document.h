@@ -9,8 +9,11 @@
 
 #include <QObject>
 #include <QString>
+#include <QTimer>
 #include <QUndoStack>
 
+#include <atomic>
+#include <memory>
 #include <optional>
 
 namespace borewright {
@@ -29,8 +32,12 @@ public:
     explicit Document(const Clock& clock, QObject* parent = nullptr);
 
     [[nodiscard]] const Workbook& workbook() const { return m_workbook; }
-    // Computed on demand, once after each change.
+    // Computed on demand, once after each change. Doubts come quick at first; the whole ones follow
+    // from another thread, with changed().
     [[nodiscard]] const Results& results() const;
+    // The same with whole doubts, now: for what is printed.
+    [[nodiscard]] const Results& settledResults();
+    ~Document() override;
     [[nodiscard]] Timestamp now() const { return m_clock.now(); }
 
     // Makes `workbook` the open one; undo starts afresh, units follow the workbook.
@@ -56,6 +63,7 @@ private:
     friend class EditCommand;
     Result<Edit> applyNow(const Edit& edit);
     void outdate(const Edit& edit);
+    void settleDoubts();
 
     const Clock& m_clock;
     Workbook m_workbook;
@@ -63,6 +71,10 @@ private:
     QUndoStack m_undo;
     std::uint64_t m_revision = 0;
     mutable std::optional<Results> m_results;
+    mutable DoubtMemory m_doubts;
+    mutable QTimer m_settleSoon;
+    bool m_settling = false;
+    std::shared_ptr<std::atomic<bool>> m_cancelled = std::make_shared<std::atomic<bool>>(false);
     mutable std::string m_outdated; // the one survey whose results are old; empty = none
 };
 

@@ -32,9 +32,9 @@ Banner::Banner(QWidget* parent)
     hide();
 }
 
-void Banner::say(const QString& sentence, const std::vector<Remedy>& remedies) {
+void Banner::say(const QString& sentence, const std::vector<BannerAction>& remedies) {
     clearRemedies();
-    for (const Remedy& remedy : remedies) {
+    for (const BannerAction& remedy : remedies) {
         auto* button = new QPushButton(remedy.name, this);
         button->setAccessibleName(remedy.name);
         button->setAutoDefault(false);

@@ -14,7 +14,7 @@ class QLabel;
 namespace borewright {
 
 // What the user can do about it, as a button in the banner.
-struct Remedy {
+struct BannerAction {
     QString name;
     std::function<void()> action;
 };
@@ -23,7 +23,7 @@ class Banner : public QFrame {
     Q_OBJECT
 public:
     explicit Banner(QWidget* parent = nullptr);
-    void say(const QString& sentence, const std::vector<Remedy>& remedies = {});
+    void say(const QString& sentence, const std::vector<BannerAction>& remedies = {});
     void clear();
     [[nodiscard]] QString sentence() const;
 

@@ -192,7 +192,7 @@ void Window::followSaving() {
     const QString sentence = autosaver.sentence();
     if (sentence == m_failureSaid) return;
     m_failureSaid = sentence;
-    std::vector<Remedy> remedies{{tr("Save as …"), [this] { m_verbs->saveAs(); }}};
+    std::vector<BannerAction> remedies{{tr("Save as …"), [this] { m_verbs->saveAs(); }}};
     if (autosaver.changedUnderneath())
         remedies.push_back({tr("Save over it"), [this] { m_workshop.autosaver().overwrite(); }});
     m_banner->say(sentence, remedies);

@@ -3,6 +3,10 @@
 // this and compute nothing themselves.
 #pragma once
 
+#include "core/form/shape.h"
+#include "core/gauging/slips.h"
+#include "core/results/reckoning.h"
+#include "core/verdict/remedy.h"
 #include "core/verdict/verdict.h"
 
 #include <optional>
@@ -20,6 +24,7 @@ struct StationResult {
     std::optional<Length> diameter; // mean of repeats, at 20 °C where corrected
     int repeats = 0;
     std::optional<Length> toGo; // finish size less diameter, signed
+    std::optional<Length> u;    // standard uncertainty of the diameter, where known
     std::vector<std::string> odd;
     std::optional<std::string> refused;
 };
@@ -34,6 +39,11 @@ struct BoreResult {
     Verdict verdict = Verdict::notJudged; // the weightiest
     std::optional<Length> straightness;   // over every depth read
     AimAnswer straight = AimAnswer::noAim;
+    std::shared_ptr<const BoreDoubt> doubt; // null: not known
+    std::optional<Length> uMean;            // of the mean diameter and of the lead, standard
+    std::optional<Length> uLead;
+    std::optional<BoreShape> shape; // of the judged zone; nothing where the doubt is not known
+    std::string shapeWords;         // the shape as a sentence part, or why none is named
     std::optional<Length> finishSize;
     std::optional<Length> leastToGo; // over all stations read
     std::optional<Length> mostToGo;
@@ -41,6 +51,18 @@ struct BoreResult {
     std::string word;
     // What it is that is outside, too close or not yet: "largest size, taper"; may be empty.
     std::string why;
+    // Where something is too close to call: what would settle it.
+    std::string settles;
+};
+
+// What a survey says of its own doubt, in sentences where it can.
+struct SurveyDoubts {
+    Budget budget;                     // of one reading
+    DecisionRule rule;                 // that the verdicts were made by
+    std::vector<std::string> prospect; // what this gear can decide
+    std::vector<Remedy> sizeRemedies;  // most helpful first
+    std::vector<Remedy> differenceRemedies;
+    std::vector<std::string> warnings; // warmth, zero that moved
 };
 
 struct SurveyResult {
@@ -52,6 +74,8 @@ struct SurveyResult {
     Verdict verdict = Verdict::notJudged;
     int asked = 0;
     int measured = 0;
+    SurveyDoubts doubts;
+    std::vector<Suspicion> suspicions; // readings that look like slips, with their stories
 };
 
 // What the customer reads: a bore's first survey as found against its last.
@@ -68,12 +92,15 @@ struct Results {
     std::vector<std::string> summary;  // the customer's sentences, suggested from the data
 };
 
-// Computes everything. `units` is only for words (summary, word).
+// Computes everything. `units` is only for words (summary, word). Doubts come whole.
 Results compute(const Workbook& workbook, const DisplayUnits& units);
+// The same with doubts as `memory` has them, and what it lacks by `reckoning`.
+Results compute(const Workbook& workbook, const DisplayUnits& units, DoubtMemory& memory,
+                Reckoning reckoning);
 // The same after nothing but readings of one survey changed: `before` is what was computed until
 // then, with the same units; only that survey, the stories and the sentences are computed anew.
 Results computeAgain(const Workbook& workbook, const DisplayUnits& units, Results before,
-                     const std::string& survey);
+                     const std::string& survey, DoubtMemory& memory, Reckoning reckoning);
 
 const SurveyResult* findResult(const Results& results, const std::string& survey);
 const BoreResult* findBoreResult(const SurveyResult& survey, int bore);

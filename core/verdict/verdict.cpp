@@ -1,6 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/verdict/verdict.h"
 
+#include "core/statistics/distributions.h"
+
+#include <algorithm>
+#include <cmath>
+
 namespace borewright {
 namespace {
 
@@ -31,21 +36,55 @@ int weight(Verdict verdict) {
 
 struct Asked {
     Quality quality;
+    Figure figure;
     std::optional<Length> value;
     const std::optional<TypedLength>& limit;
     bool lower = false;
 };
 
-Judgement judgeOne(const Asked& asked, bool missing, bool underWay) {
+Length fromUm(double um) {
+    return Length::nearest(um, Unit::micrometre);
+}
+
+// How far the value lies inside its limit, in the direction that is good.
+double room_um(const Judgement& judgement, bool lower) {
+    const Length room =
+        lower ? *judgement.value - *judgement.limit : *judgement.limit - *judgement.value;
+    return room.in(Unit::micrometre);
+}
+
+void addDoubt(Judgement& judgement, const FigureDoubt& doubt, bool lower) {
+    judgement.below = fromUm(doubt.below_um);
+    judgement.above = fromUm(doubt.above_um);
+    if (judgement.quality == Quality::outOfRound || judgement.quality == Quality::taper) {
+        // A difference is never below nothing.
+        judgement.below = std::min(*judgement.below, *judgement.value);
+        judgement.gaugeAlone = fromUm(doubt.gaugeAlone_um);
+    }
+    if (!judgement.limit || doubt.u_um <= 0) return;
+    const double room = room_um(judgement, lower);
+    judgement.chanceWrong = judgement.verdict == Verdict::outside
+                                ? doubt.chanceOfMore(-room)
+                                : studentBelow(-room / doubt.u_um, doubt.freedom);
+}
+
+Judgement judgeOne(const Asked& asked, bool missing, bool underWay, const FigureDoubt* doubt,
+                   const DecisionRule& rule) {
     Judgement judgement{asked.quality, asked.value, std::nullopt, Verdict::notJudged};
+    if (asked.value && doubt != nullptr) addDoubt(judgement, *doubt, asked.lower);
     if (!asked.limit) return judgement;
     judgement.limit = asked.limit->value();
     if (!asked.value) {
         judgement.verdict = missing ? Verdict::notMeasured : Verdict::notJudged;
         return judgement;
     }
-    judgement.verdict = asked.lower ? judgeLower(*asked.value, *judgement.limit, std::nullopt)
-                                    : judgeUpper(*asked.value, *judgement.limit, std::nullopt);
+    const Guard guard = doubt != nullptr ? guardOf(*doubt, rule) : Guard{};
+    judgement.verdict = asked.lower ? judgeLower(*asked.value, *judgement.limit, guard)
+                                    : judgeUpper(*asked.value, *judgement.limit, guard);
+    if (doubt != nullptr) {
+        judgement.guard = guard.within;
+        addDoubt(judgement, *doubt, asked.lower);
+    }
     if (judgement.verdict == Verdict::within && missing) judgement.verdict = Verdict::notMeasured;
     if (judgement.verdict == Verdict::outside && underWay && asked.quality != Quality::largestSize)
         judgement.verdict = Verdict::notYet;
@@ -78,14 +117,47 @@ Verdict worse(Verdict a, Verdict b) {
 
 Verdict judgeUpper(Length value, Length limit, std::optional<Length> standardUncertainty) {
     const Length w = guardBand(standardUncertainty);
-    if (value <= limit - w) return Verdict::within;
-    return value > limit + w ? Verdict::outside : Verdict::tooCloseToCall;
+    return judgeUpper(value, limit, Guard{w, w});
 }
 
 Verdict judgeLower(Length value, Length limit, std::optional<Length> standardUncertainty) {
     const Length w = guardBand(standardUncertainty);
-    if (value >= limit + w) return Verdict::within;
-    return value < limit - w ? Verdict::outside : Verdict::tooCloseToCall;
+    return judgeLower(value, limit, Guard{w, w});
+}
+
+Verdict judgeUpper(Length value, Length limit, const Guard& guard) {
+    if (value <= limit - guard.within) return Verdict::within;
+    return value > limit + guard.outside ? Verdict::outside : Verdict::tooCloseToCall;
+}
+
+Verdict judgeLower(Length value, Length limit, const Guard& guard) {
+    if (value >= limit + guard.within) return Verdict::within;
+    return value < limit - guard.outside ? Verdict::outside : Verdict::tooCloseToCall;
+}
+
+double guardFactor(const DecisionRule& rule, double freedom) {
+    if (rule.kind == DecisionRule::Kind::plain) return 0;
+    if (std::isinf(freedom) && rule.kind == DecisionRule::Kind::fivePercent) return 1.65;
+    if (std::isinf(freedom) && rule.kind == DecisionRule::Kind::twoAndHalfPercent) return 1.96;
+    return std::max(0.0, oneSidedFactor(riskOf(rule), freedom));
+}
+
+Guard guardOf(const FigureDoubt& doubt, const DecisionRule& rule) {
+    const double w = guardFactor(rule, doubt.freedom) * doubt.u_um;
+    if (rule.kind == DecisionRule::Kind::plain) return {};
+    const double outside = doubt.noise_um.empty() ? w : std::max(w, doubt.noiseAt(riskOf(rule)));
+    return {fromUm(w), fromUm(outside)};
+}
+
+AimAnswer answerAim(Length value, Length aim, const FigureDoubt* doubt, const DecisionRule& rule) {
+    switch (judgeUpper(value, aim, doubt != nullptr ? guardOf(*doubt, rule) : Guard{})) {
+    case Verdict::within:
+        return AimAnswer::met;
+    case Verdict::outside:
+        return AimAnswer::notYet;
+    default:
+        return AimAnswer::cannotTell;
+    }
 }
 
 std::string_view nameOf(Quality quality) {
@@ -103,11 +175,12 @@ std::string_view nameOf(Quality quality) {
 }
 
 std::vector<Judgement> judge(const std::optional<BoreForm>& form, const Limits& limits,
-                             bool missing, bool underWay) {
-    Asked asked[] = {{Quality::largestSize, {}, limits.sizeUpper},
-                     {Quality::smallestSize, {}, limits.sizeLower, true},
-                     {Quality::outOfRound, {}, limits.outOfRound},
-                     {Quality::taper, {}, limits.taper}};
+                             bool missing, bool underWay, const BoreDoubt* doubt,
+                             const DecisionRule& rule) {
+    Asked asked[] = {{Quality::largestSize, Figure::largest, {}, limits.sizeUpper},
+                     {Quality::smallestSize, Figure::smallest, {}, limits.sizeLower, true},
+                     {Quality::outOfRound, Figure::outOfRound, {}, limits.outOfRound},
+                     {Quality::taper, Figure::taper, {}, limits.taper}};
     if (form) {
         asked[0].value = form->largest.value;
         asked[1].value = form->smallest.value;
@@ -115,8 +188,11 @@ std::vector<Judgement> judge(const std::optional<BoreForm>& form, const Limits& 
         if (form->worstTaper) asked[3].value = form->worstTaper->taper;
     }
     std::vector<Judgement> judgements;
-    for (const Asked& one : asked)
-        judgements.push_back(judgeOne(one, missing, underWay));
+    for (const Asked& one : asked) {
+        const bool known = doubt != nullptr && doubt->of(one.figure);
+        judgements.push_back(
+            judgeOne(one, missing, underWay, known ? &*doubt->of(one.figure) : nullptr, rule));
+    }
     return judgements;
 }
 
@@ -137,6 +213,8 @@ std::string_view nameOf(AimAnswer answer) {
         return "met";
     case AimAnswer::notYet:
         return "not yet";
+    case AimAnswer::cannotTell:
+        return "this gauge cannot tell";
     }
     return "";
 }

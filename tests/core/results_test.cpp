@@ -164,7 +164,9 @@ TEST(Results, ComputingOneSurveyAgainComesToTheSameAsAll) {
     typeShape(workbook, found, 1, [](double, const std::string&) { return 4.5; });
     const Results before = compute(workbook, DisplayUnits::inch());
     typeShape(workbook, last, 1, [](double depth, const std::string&) { return depth / 10; });
-    const Results again = computeAgain(workbook, DisplayUnits::inch(), before, last);
+    DoubtMemory memory;
+    const Results again = computeAgain(workbook, DisplayUnits::inch(), before, last, memory,
+                                       Reckoning::whole);
     const Results all = compute(workbook, DisplayUnits::inch());
     EXPECT_EQ(again.summary, all.summary);
     EXPECT_NE(again.summary, before.summary);

@@ -1,0 +1,205 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The part of a survey's results that tells how far they can be trusted.
+#include "core/gauging/warmth.h"
+#include "core/results/survey_computer.h"
+#include "core/results/words.h"
+#include "core/verdict/prospect.h"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+
+namespace borewright {
+namespace {
+
+int axisRank(const std::vector<std::string>& order, const std::string& axis) {
+    return static_cast<int>(std::ranges::find(order, axis) - order.begin());
+}
+
+// The part of a survey's doubt that belongs to one bore: its stations with a diameter, which stand
+// from `first` on in the survey's list.
+TrialBore trialOf(const BoreResult& bore, const SurveyDoubt& doubt, std::size_t first,
+                  const std::vector<std::string>& axisOrder, TaperRule rule) {
+    TrialBore trial;
+    trial.ownFreedom = doubt.ownFreedom;
+    trial.rule = rule;
+    std::optional<Length> from;
+    int level = -1;
+    std::optional<Length> depth;
+    std::size_t at = first;
+    for (const StationResult& station : bore.stations) {
+        if (!station.diameter) continue;
+        if (!from) from = station.diameter;
+        if (depth != station.station.depth) ++level;
+        depth = station.station.depth;
+        trial.stations.push_back({level, axisRank(axisOrder, station.station.axis),
+                                  (*station.diameter - *from).in(Unit::micrometre), station.judged,
+                                  doubt.own[at++]});
+    }
+    for (const SharedDoubt& shared : doubt.shared) {
+        SharedDoubt here = shared;
+        if (!shared.loading.empty())
+            here.loading = {shared.loading.begin() + static_cast<std::ptrdiff_t>(first),
+                            shared.loading.begin() + static_cast<std::ptrdiff_t>(at)};
+        trial.shared.push_back(std::move(here));
+    }
+    return trial;
+}
+
+// Standard uncertainty of Σ weight·diameter over the stations, by the covariance.
+Length uOf(const TrialBore& trial, const std::vector<double>& weights) {
+    double square = 0;
+    for (std::size_t i = 0; i < weights.size(); ++i)
+        square += weights[i] * weights[i] * trial.stations[i].own.square();
+    for (const SharedDoubt& shared : trial.shared) {
+        double moved = 0;
+        for (std::size_t i = 0; i < weights.size(); ++i)
+            moved += weights[i] * shared.at(i);
+        square += moved * moved * shared.u_um * shared.u_um;
+    }
+    return Length::nearest(std::sqrt(square), Unit::micrometre);
+}
+
+std::optional<Length> uOfMean(const TrialBore& trial) {
+    const auto judged = std::ranges::count_if(trial.stations, &TrialStation::judged);
+    if (judged == 0) return std::nullopt;
+    std::vector<double> weights;
+    for (const TrialStation& station : trial.stations)
+        weights.push_back(station.judged ? 1.0 / static_cast<double>(judged) : 0.0);
+    return uOf(trial, weights);
+}
+
+// Of the lead: mean over the axes read at both ends of lowest less topmost judged level.
+std::optional<Length> uOfLead(const TrialBore& trial) {
+    int top = -1, bottom = -1;
+    for (const TrialStation& station : trial.stations) {
+        if (!station.judged) continue;
+        if (top < 0) top = station.level;
+        bottom = station.level;
+    }
+    if (top == bottom) return std::nullopt;
+    std::vector<double> weights(trial.stations.size(), 0.0);
+    double axes = 0;
+    for (std::size_t i = 0; i < weights.size(); ++i)
+        for (std::size_t j = 0; j < weights.size(); ++j)
+            if (trial.stations[i].level == top && trial.stations[j].level == bottom &&
+                trial.stations[i].axis == trial.stations[j].axis) {
+                weights[i] = -1;
+                weights[j] = 1;
+                ++axes;
+            }
+    if (axes == 0) return std::nullopt;
+    for (double& weight : weights)
+        weight /= axes;
+    return uOf(trial, weights);
+}
+
+std::string moved(const ZeroHistory::Knock& knock, const DisplayUnits& units) {
+    return fmt::format("Zero moved by {} between {} and {}: set the gauge again, and see the "
+                       "readings taken between.",
+                       smallWithUnit(knock.moved, units, Sign::always), clockTime(knock.from),
+                       clockTime(knock.to));
+}
+
+} // namespace
+
+std::optional<Length> SurveyComputer::usualSize() const {
+    if (m_survey.header.gauge.setSize) return m_survey.header.gauge.setSize->value();
+    for (const Bore& bore : m_workbook.block.bores)
+        if (bore.standardSize) return bore.standardSize->value();
+    return std::nullopt;
+}
+
+void SurveyComputer::doubt(SurveyResult& result) {
+    SurveyDoubts& doubts = result.doubts;
+    const SurveyHeader& header = m_survey.header;
+    if (m_set != nullptr) doubts.rule = m_set->decision;
+    doubts.warnings = warmthWarnings(m_workbook, header, m_units);
+    const ZeroHistory zero(header);
+    for (const ZeroHistory::Knock& knock : zero.knocks())
+        doubts.warnings.push_back(moved(knock, m_units));
+    const auto size = usualSize();
+    if (!size) {
+        doubts.budget.missing.emplace_back("the bore's size");
+        return;
+    }
+    doubts.budget = budgetOf(header, *size);
+    if (!doubts.budget.known()) return;
+    doubts.prospect = prospect(m_workbook, header, m_units);
+    doubts.sizeRemedies = remedies(header, *size, DoubtOf::size);
+    doubts.differenceRemedies = remedies(header, *size, DoubtOf::difference);
+    doubtBores(result, *size);
+}
+
+void SurveyComputer::doubtBores(SurveyResult& result, Length size) {
+    const auto doubt = doubtOf(m_workbook, m_survey.header, size, m_read);
+    if (!doubt) return;
+    const TaperRule rule = m_set != nullptr ? m_set->taperRule : TaperRule::largestLessSmallest;
+    std::vector<TrialBore> trials;
+    std::size_t first = 0;
+    for (const BoreResult& bore : result.bores) {
+        trials.push_back(trialOf(bore, *doubt, first, m_axisOrder, rule));
+        first += trials.back().stations.size();
+    }
+    const auto known = m_memory.doubtsFor(trials, m_reckoning);
+    for (std::size_t i = 0; i < result.bores.size(); ++i) {
+        BoreResult& bore = result.bores[i];
+        const TrialBore& trial = trials[i];
+        if (trial.stations.empty()) continue;
+        bore.doubt = known[i];
+        bore.uMean = uOfMean(trial);
+        bore.uLead = uOfLead(trial);
+        std::size_t at = 0;
+        for (StationResult& station : bore.stations) {
+            if (!station.diameter) continue;
+            std::vector<double> one(trial.stations.size(), 0.0);
+            one[at++] = 1;
+            station.u = uOf(trial, one);
+        }
+        nameShape(bore, trial);
+    }
+}
+
+void SurveyComputer::nameShape(BoreResult& bore, const TrialBore& trial) const {
+    std::vector<ShapeReading> readings;
+    std::size_t at = 0;
+    for (const StationResult& station : bore.stations) {
+        if (!station.diameter) continue;
+        const TrialStation& here = trial.stations[at++];
+        if (here.judged)
+            readings.push_back({station.station.depth.in(Unit::millimetre), here.axis, here.size_um,
+                                std::sqrt(here.own.square())});
+    }
+    if (readings.empty()) return;
+    const auto profile = profileOf(readings);
+    const auto shape =
+        profile ? shapeOf(*profile) : Result<BoreShape>(tl::unexpected(profile.error()));
+    if (shape) bore.shape = *shape;
+    bore.shapeWords = shape ? shapeWords(*shape, m_units) : shape.error().message();
+}
+
+void SurveyComputer::tellWhatSettles(BoreResult& bore) const {
+    if (bore.doubt == nullptr) return;
+    const auto size = usualSize();
+    int repeats = 0;
+    for (const StationResult& station : bore.stations)
+        if (station.diameter)
+            repeats = repeats == 0 ? station.repeats : std::min(repeats, station.repeats);
+    const DecisionRule rule = m_set != nullptr ? m_set->decision : DecisionRule();
+    for (const Judgement& judgement : bore.judgements) {
+        if (judgement.verdict != Verdict::tooCloseToCall || !size) continue;
+        const bool difference =
+            judgement.quality == Quality::outOfRound || judgement.quality == Quality::taper;
+        const Budget budget = budgetOf(m_survey.header, *size, repeats);
+        const double factor =
+            guardFactor(rule, difference ? budget.differenceFreedom : budget.freedom);
+        if (!(factor > 0)) continue;
+        if (!bore.settles.empty()) bore.settles += "; ";
+        bore.settles +=
+            std::string(nameOf(judgement.quality)) + ": " +
+            whatSettles(m_survey.header, *size, difference ? DoubtOf::difference : DoubtOf::size,
+                        repeats, *judgement.value - *judgement.limit, factor, m_units);
+    }
+}
+
+} // namespace borewright

@@ -1,0 +1,148 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Each remedy is tried on a copy of the survey's heading, and the budget reckoned again.
+#include "core/verdict/remedy.h"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+#include <functional>
+
+namespace borewright {
+namespace {
+
+constexpr double worthDoing = 0.95;
+
+struct Try {
+    std::string words;
+    std::function<void(SurveyHeader&, int& repeats)> change;
+};
+
+double of(const SurveyHeader& survey, Length size, DoubtOf of, int repeats) {
+    const Budget budget = budgetOf(survey, size, repeats);
+    return of == DoubtOf::size ? budget.single_um : budget.difference_um;
+}
+
+std::optional<TypedLength> half(const std::optional<TypedLength>& length) {
+    if (!length) return length;
+    return typedFrom(Length::fromPicometres(length->value().picometres() / 2), length->unit());
+}
+
+std::string readingsWords(int count) {
+    static constexpr const char* words[] = {"",    "one",   "two",   "three", "four", "five",
+                                            "six", "seven", "eight", "nine",  "ten"};
+    return fmt::format("{} readings at each station", words[count]);
+}
+
+Try repeat(int count) {
+    return {readingsWords(count), [count](SurveyHeader&, int& repeats) { repeats = count; }};
+}
+
+bool warm(const GaugeSetting& gauge) {
+    return gauge.blockTemperature && gauge.masterTemperature &&
+           gauge.blockTemperature->celsius() > gauge.masterTemperature->celsius() + 1;
+}
+
+// Cheapest first.
+std::vector<Try> tries(const SurveyHeader& survey, int repeats) {
+    std::vector<Try> list;
+    const GaugeSetting& gauge = survey.gauge;
+    if (repeats < 3) list.push_back(repeat(3));
+    const bool still = survey.minutesSinceWarm && *survey.minutesSinceWarm < 120;
+    if (!gauge.stoodTogether) {
+        const auto settle = [](SurveyHeader& header, int&) {
+            header.gauge.stoodTogether = true;
+            header.gauge.differenceDoubt.reset();
+            header.gauge.temperatureDoubt.reset();
+            header.gauge.blockTemperature.reset();
+            header.gauge.closedEndTemperature.reset();
+            header.gauge.gaugeWarmedBy = 0;
+        };
+        list.push_back({still || warm(gauge)
+                            ? "waiting until the block has cooled beside gauge and master"
+                            : "letting block, gauge and master stand together overnight",
+                        settle});
+    }
+    if (gauge.gear.drift)
+        list.push_back({"a check of zero after each bore",
+                        [](SurveyHeader& header, int&) { header.gauge.gear.drift.reset(); }});
+    list.push_back({"a master known twice as well, such as a ring near the size",
+                    [](SurveyHeader& header, int&) {
+                        Gear& gear = header.gauge.gear;
+                        gear.master = half(gear.master);
+                        gear.settingScatter = half(gear.settingScatter);
+                    }});
+    list.push_back({"a dial with half the step and half the error", [](SurveyHeader& header, int&) {
+                        Gear& gear = header.gauge.gear;
+                        gear.step = half(gear.step ? gear.step
+                                                   : std::optional(header.gauge.dial.graduation));
+                        gear.dialLocalError = half(gear.dialLocalError);
+                        gear.dialError = half(gear.dialError);
+                        gear.repeatability = half(gear.repeatability);
+                    }});
+    return list;
+}
+
+double after(const SurveyHeader& survey, Length size, DoubtOf what, int repeats,
+             const std::vector<const Try*>& done) {
+    SurveyHeader header = survey;
+    int n = repeats;
+    for (const Try* one : done)
+        one->change(header, n);
+    return of(header, size, what, n);
+}
+
+std::string joined(const std::vector<const Try*>& done) {
+    std::string words;
+    for (std::size_t i = 0; i < done.size(); ++i)
+        words += (i == 0 ? "" : i + 1 == done.size() ? " and " : ", ") + done[i]->words;
+    return words;
+}
+
+} // namespace
+
+std::vector<Remedy> remedies(const SurveyHeader& survey, Length size, DoubtOf what, int repeats) {
+    const double now = of(survey, size, what, repeats);
+    std::vector<Remedy> list;
+    if (!budgetOf(survey, size, repeats).known() || !(now > 0)) return list;
+    for (const Try& one : tries(survey, repeats)) {
+        const double then = after(survey, size, what, repeats, {&one});
+        if (then <= worthDoing * now) list.push_back({one.words, now, then});
+    }
+    // Coarse steps of what is left, so that of two alike the cheaper stays first.
+    std::ranges::stable_sort(
+        list, {}, [&](const Remedy& remedy) { return std::floor(20 * remedy.after_um / now); });
+    return list;
+}
+
+std::string remedyWords(const Remedy& remedy, double factor, const DisplayUnits& units) {
+    const auto shown = [&](double um) {
+        return formatSmall(Length::nearest(factor * um, Unit::micrometre), units, Sign::negative,
+                           1);
+    };
+    return fmt::format("{}: ± {} → ± {} {}", remedy.words, shown(remedy.before_um),
+                       shown(remedy.after_um), symbol(units.small));
+}
+
+std::string whatSettles(const SurveyHeader& survey, Length size, DoubtOf what, int repeats,
+                        Length gap, double factor, const DisplayUnits& units) {
+    const double wanted = gap.magnitude().in(Unit::micrometre) / factor;
+    std::vector<Try> list = tries(survey, repeats);
+    for (const int count : {5, 10})
+        if (count > repeats) list.push_back(repeat(count));
+    const auto settles = [&](const std::vector<const Try*>& done) {
+        return after(survey, size, what, repeats, done) <= wanted;
+    };
+    for (const Try& one : list)
+        if (settles({&one})) return one.words + " would settle it, if the figures stay as they are";
+    for (std::size_t i = 0; i < list.size(); ++i)
+        for (std::size_t j = i + 1; j < list.size(); ++j)
+            if (settles({&list[i], &list[j]}))
+                return joined({&list[i], &list[j]}) +
+                       " would settle it, if the figures stay as they are";
+    const auto best = remedies(survey, size, what, repeats);
+    if (best.empty()) return "with this gear nothing would settle it: it lies too near the limit";
+    return "it lies too near the limit for this gear; what helps most is " +
+           remedyWords(best.front(), factor, units);
+}
+
+} // namespace borewright
