@@ -3,6 +3,7 @@
 
 #include "app/measure/grid_view.h"
 #include "app/measure/next_panel.h"
+#include "app/measure/story_bar.h"
 #include "app/measure/strike_bar.h"
 #include "app/measure/survey_bar.h"
 #include "app/measure/survey_form.h"
@@ -26,6 +27,7 @@ MeasurePage::MeasurePage(const PageContext& context, QWidget* parent)
     , m_plan(new PlanView(context.document, context.selection, this))
     , m_grid(new GridView(context, m_walk, this))
     , m_section(new SectionView(context.document, context.selection, this))
+    , m_stories(new StoryBar(context, this))
     , m_strike(new StrikeBar(this))
     , m_next(new NextPanel(context, m_walk, this))
     , m_form(new SurveyForm(context, this)) {
@@ -57,6 +59,7 @@ QWidget* MeasurePage::buildBench() {
     layout->setSpacing(0);
     layout->addWidget(m_bar);
     layout->addWidget(m_middle, 1);
+    layout->addWidget(m_stories);
     layout->addWidget(m_strike);
     layout->addWidget(m_next);
     return bench;
@@ -84,6 +87,15 @@ void MeasurePage::connectParts() {
             [this](const QString& why) { m_next->tell(tr("Kept, but odd: %1.").arg(why), false); });
     connect(m_grid, &GridView::done, this,
             [this](const QString& what) { m_next->tell(what, false); });
+    connect(m_stories, &StoryBar::refused, this,
+            [this](const QString& why) { m_next->tell(why, true); });
+    connect(m_stories, &StoryBar::done, this,
+            [this](const QString& what) { m_next->tell(what, false); });
+    connect(m_stories, &StoryBar::left, this, &MeasurePage::focusEntry);
+    connect(m_stories, &StoryBar::measureAgain, this, [this](const Station& station) {
+        m_context.selection.setStation(station);
+        focusEntry();
+    });
     connect(m_section, &SectionView::activated, this, &MeasurePage::focusGrid);
     connect(&m_context.document, &Document::changed, this, [this](Change change) {
         if (change == Change::everything) followDocument();
@@ -101,6 +113,7 @@ void MeasurePage::addKeys() {
         m_walk.startZeroCheck();
         m_next->focusEntry();
     });
+    add(Qt::Key_F9, [this] { m_stories->next(); });
     add(Qt::Key_F6, [this] { m_grid->hasFocus() ? focusEntry() : focusGrid(); });
 }
 

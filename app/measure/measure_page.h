@@ -16,6 +16,7 @@ class GridView;
 class NextPanel;
 class PlanView;
 class SectionView;
+class StoryBar;
 class StrikeBar;
 class SurveyBar;
 class SurveyForm;
@@ -59,6 +60,7 @@ private:
     PlanView* m_plan;
     GridView* m_grid;
     SectionView* m_section;
+    StoryBar* m_stories;
     StrikeBar* m_strike;
     NextPanel* m_next;
     SurveyForm* m_form;
