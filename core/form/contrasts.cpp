@@ -20,8 +20,12 @@ double ownOf(const TrialBore& bore, int i) {
     return std::sqrt(at(bore, i).own.square());
 }
 
-double kappa(std::size_t n) {
-    return std::sqrt(2 * std::log(static_cast<double>(std::max<std::size_t>(n, 2)))) + 0.4;
+// The margins were found by simulation; see trials.h.
+constexpr double sizeMargin = 0.7;
+constexpr double differenceMargin = 0.6;
+
+double kappa(std::size_t n, double margin) {
+    return std::sqrt(2 * std::log(static_cast<double>(std::max<std::size_t>(n, 2)))) - margin;
 }
 
 bool counts(const TrialStation& station, Figure figure) {
@@ -61,7 +65,7 @@ std::optional<Running> ofSize(const TrialBore& bore, Figure figure) {
     const Indices indices = stationsOf(bore, figure);
     if (indices.empty()) return std::nullopt;
     const bool largest = figure == Figure::largest;
-    Indices found = near(bore, indices, largest ? 1 : -1, kappa(indices.size()), 1);
+    Indices found = near(bore, indices, largest ? 1 : -1, kappa(indices.size(), sizeMargin), 1);
     Running running;
     (largest ? running.deciding.plus : running.deciding.minus) = found.front();
     running.bunches.push_back(largest ? Bunch{std::move(found), {}} : Bunch{{}, std::move(found)});
@@ -82,7 +86,7 @@ std::optional<Running> ofPairs(const TrialBore& bore, const std::vector<Contrast
     const auto own = [&](const Contrast& pair) {
         return std::hypot(ownOf(bore, pair.plus), ownOf(bore, pair.minus));
     };
-    const double k = kappa(stations);
+    const double k = kappa(stations, differenceMargin);
     for (const Contrast& pair : pairs)
         if (spread(bore, running.deciding) - spread(bore, pair) <=
             k * std::hypot(own(pair), own(running.deciding)))
@@ -129,7 +133,7 @@ std::optional<Running> ofTaper(const TrialBore& bore, Figure figure) {
     const auto worst =
         std::ranges::max_element(found, {}, [&](const Axis& a) { return spread(bore, a.ends); });
     Running running{worst->ends, {}};
-    const double k = kappa(indices.size());
+    const double k = kappa(indices.size(), differenceMargin);
     for (const Axis& axis : found) {
         // What an axis is short of the worst is taken off what its own readings may be short.
         const double allowed =

@@ -11,7 +11,7 @@ namespace borewright {
 
 class Tally {
 public:
-    // Steps of scale/128 over −8 … +24 of `scale`, > 0; draws beyond count in the outermost step.
+    // Steps of scale/32 over −8 … +24 of `scale`, > 0; draws beyond count in the outermost step.
     explicit Tally(double scale = 1);
     void add(std::span<const float> draws);
     void add(const Tally& other);
@@ -19,13 +19,15 @@ public:
     [[nodiscard]] std::uint64_t count() const { return m_count; }
     // The value that a share `below` of the draws lies below, even within a step.
     [[nodiscard]] double quantile(double below) const;
+    // `count` ≥ 2 quantiles at equal steps of chance from 0 to 1, in one walk.
+    [[nodiscard]] std::vector<float> quantiles(std::size_t count) const;
     [[nodiscard]] double shareBelow(double value) const;
     // ± about zero that holds a share of the draws: the shortest interval, where they are
     // symmetric.
     [[nodiscard]] double around(double share) const;
 
 private:
-    static constexpr std::size_t steps = 4096;
+    static constexpr std::size_t steps = 1024;
     [[nodiscard]] double edge(double step) const;
     double m_scale;
     double m_perUnit;

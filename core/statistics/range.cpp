@@ -12,7 +12,7 @@ namespace {
 constexpr double edge = 8;
 constexpr int steps = 400;
 
-// ∫ f over ±edge by Simpson's rule.
+// ∫ f by Simpson's rule.
 template<class F>
 double integral(double from, double to, F f) {
     const double h = (to - from) / steps;
@@ -27,6 +27,7 @@ double integral(double from, double to, F f) {
 double rangeBelow(double r, int n) {
     if (n < 2) return 1;
     if (!(r > 0)) return 0;
+    if (r >= 2 * edge) return 1;
     const double chance = integral(-edge - r, edge, [&](double z) {
         const double density = std::exp(-z * z / 2) / std::sqrt(2 * std::numbers::pi);
         return density * std::pow(normalBelow(z + r) - normalBelow(z), n - 1);
