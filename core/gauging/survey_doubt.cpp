@@ -21,11 +21,11 @@ public:
     SurveyDoubt build() {
         for (const BudgetLine& line : m_budget.lines)
             if (isShared(line.source)) addShared(line);
+        for (const BudgetLine& line : m_budget.lines)
+            if (line.source == Source::repeatability) m_doubt.ownFreedom = line.freedom;
         addZeroChecks();
         for (const ReadAt& read : m_stations)
             m_doubt.own.push_back(ownOf(read));
-        for (const BudgetLine& line : m_budget.lines)
-            if (line.source == Source::repeatability) m_doubt.ownFreedom = line.freedom;
         return std::move(m_doubt);
     }
 
@@ -63,12 +63,12 @@ private:
     void addZeroChecks() {
         const double check_um =
             std::hypot(oneReading(Source::repeatability), oneReading(Source::step));
+        const Contribution parts[] = {
+            {oneReading(Source::repeatability), m_doubt.ownFreedom},
+            {oneReading(Source::step), std::numeric_limits<double>::infinity()}};
         for (std::size_t check = 0; check < m_zero.checks(); ++check) {
-            SharedDoubt shared{Source::zeroChecks,
-                               check_um,
-                               Distribution::normal,
-                               std::numeric_limits<double>::infinity(),
-                               {}};
+            SharedDoubt shared{
+                Source::zeroChecks, check_um, Distribution::normal, welchSatterthwaite(parts), {}};
             shared.loading = loadings([&](const ReadAt& read) { return checkShare(read, check); });
             if (std::ranges::any_of(shared.loading, [](double l) { return l != 0; }))
                 m_doubt.shared.push_back(std::move(shared));

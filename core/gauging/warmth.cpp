@@ -24,6 +24,41 @@ std::optional<Length> sizeOf(const Workbook& workbook, const SurveyHeader& surve
     return std::nullopt;
 }
 
+std::string worthOf(const std::optional<Length>& size, Expansion material, double celsius,
+                    const DisplayUnits& units) {
+    if (!size) return "something";
+    return smallWithUnit(growthOf(*size, material, celsius), units, Sign::negative, 1);
+}
+
+std::optional<std::string> endWarning(const Workbook& workbook, const GaugeSetting& gauge,
+                                      const std::optional<Length>& size,
+                                      const DisplayUnits& units) {
+    if (!gauge.blockTemperature || !gauge.closedEndTemperature) return std::nullopt;
+    const double along = gauge.closedEndTemperature->celsius() - gauge.blockTemperature->celsius();
+    if (std::abs(along) < 1) return std::nullopt;
+    const Bore* bore = firstBore(workbook);
+    const bool deep = bore != nullptr && bore->depth && bore->depth->value() > Length();
+    const char* done = !gauge.masterTemperature
+                           ? "not corrected, as the master's temperature is not given"
+                       : !deep ? "not corrected, as the bore's depth is not given"
+                               : "corrected evenly along the depth";
+    return fmt::format("The {} end is {:.1f} °C warmer, which would fake a taper of {}: {}.",
+                       along > 0 ? "closed" : "open", std::abs(along),
+                       worthOf(size, gauge.blockExpansion, std::abs(along), units), done);
+}
+
+std::optional<std::string> gaugeWarning(const GaugeSetting& gauge,
+                                        const std::optional<Length>& size,
+                                        const DisplayUnits& units) {
+    if (!gauge.gaugeWarmedBy || *gauge.gaugeWarmedBy == 0 || !size) return std::nullopt;
+    const double by = std::abs(*gauge.gaugeWarmedBy);
+    const bool warmed = *gauge.gaugeWarmedBy > 0;
+    return fmt::format("The gauge {} by {:.1f} °C since it was set, which makes bores read {} {}: "
+                       "corrected.",
+                       warmed ? "warmed" : "cooled", by,
+                       worthOf(size, Expansion::gaugeSteel, by, units), warmed ? "small" : "large");
+}
+
 double wait(double room, double earlier, double later, double apart_min, double within) {
     const double tau = apart_min / std::log((earlier - room) / (later - room));
     return std::max(0.0, tau * std::log((later - room) / within));
@@ -58,9 +93,7 @@ std::vector<std::string> warmthWarnings(const Workbook& workbook, const SurveyHe
     const GaugeSetting& gauge = survey.gauge;
     const auto size = sizeOf(workbook, survey);
     const auto worth = [&](double celsius) {
-        return size ? smallWithUnit(growthOf(*size, gauge.blockExpansion, celsius), units,
-                                    Sign::negative, 1)
-                    : std::string("something");
+        return worthOf(size, gauge.blockExpansion, celsius, units);
     };
     const bool known = gauge.blockTemperature && gauge.masterTemperature;
     if (survey.minutesSinceWarm && *survey.minutesSinceWarm < stillWarmMinutes && !known)
@@ -82,22 +115,9 @@ std::vector<std::string> warmthWarnings(const Workbook& workbook, const SurveyHe
                             "but better measured cold.",
                             warmer, worth(warmer)));
     }
-    if (gauge.blockTemperature && gauge.closedEndTemperature) {
-        const double along =
-            gauge.closedEndTemperature->celsius() - gauge.blockTemperature->celsius();
-        if (std::abs(along) >= 1)
-            warnings.push_back(fmt::format(
-                "The {} end is {:.1f} °C warmer, which would fake a taper of {}: "
-                "corrected evenly along the depth.",
-                along > 0 ? "closed" : "open", std::abs(along), worth(std::abs(along))));
-    }
-    if (gauge.gaugeWarmedBy && *gauge.gaugeWarmedBy != 0 && size)
-        warnings.push_back(fmt::format(
-            "The gauge warmed by {:.1f} °C since it was set, which makes bores read {} small: "
-            "corrected.",
-            *gauge.gaugeWarmedBy,
-            smallWithUnit(growthOf(*size, Expansion::gaugeSteel, *gauge.gaugeWarmedBy), units,
-                          Sign::negative, 1)));
+    if (auto warning = endWarning(workbook, gauge, size, units))
+        warnings.push_back(std::move(*warning));
+    if (auto warning = gaugeWarning(gauge, size, units)) warnings.push_back(std::move(*warning));
     return warnings;
 }
 
