@@ -2,6 +2,7 @@
 // Building the manners of a bore: covariance, Cholesky factor, inverse.
 #include "core/gauging/bore_model.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -11,14 +12,15 @@ namespace {
 // Standard deviations in µm of what a bore may do, by common practice, no source: a honed bore
 // keeps within a few tenths of a thou, a worn one runs to seven thou.
 struct Amounts {
-    double profile, kink, oval, leaning, own;
+    double profile, kink, endKink, oval, leaning, endLeaning, own;
 };
 
 Amounts amountsOf(std::size_t manner) {
     constexpr std::array<double, mannerCount / 2> wear_um{2, 8, 25, 70, 180};
     const double wear = wear_um[manner / 2];
-    const double oval = manner % 2 == 0 ? 0.15 * wear : 0.5 * wear;
-    return {wear, 0.3 * wear, 1 + oval, 0.5 + 0.5 * oval, 0.4 + 0.04 * wear};
+    const double oval = manner % 2 == 0 ? 0.15 * wear : 0.35 * wear;
+    return {wear,       0.3 + 0.06 * wear, 0.8 * wear, 1 + oval, 0.5 + 0.5 * oval,
+            0.9 * oval, 1.2 + 0.025 * wear};
 }
 
 constexpr double size_um = 1000; // of the bore as a whole: anything
@@ -32,20 +34,30 @@ double square(double v) {
 // What two spots share, apart from amounts.
 struct Ties {
     double bend = 0, lean = 0;
-    bool level = false, axis = false;
+    bool level = false, axis = false, end = false;
 };
 
 std::vector<Ties> tiesOf(const std::vector<Spot>& spots) {
     const std::size_t n = spots.size();
     std::vector<Ties> ties(n * n);
+    double first = 1e9, last = -1e9;
+    for (const Spot& s : spots) {
+        first = std::min(first, s.depth);
+        last = std::max(last, s.depth);
+    }
+    const auto isEnd = [&](std::size_t i) {
+        return spots[i].depth <= first || spots[i].depth >= last;
+    };
     for (std::size_t i = 0; i < n; ++i)
         for (std::size_t j = 0; j <= i; ++j) {
             const double apart = std::abs(spots[i].depth - spots[j].depth);
             const double near = std::sqrt(3.0) * apart / profileReach;
+            const double leanNear = std::sqrt(3.0) * apart / leaningReach;
             const bool axis = spots[i].axis == spots[j].axis;
+            const bool level = spots[i].level == spots[j].level;
             ties[i * n + j] = {(1 + near) * std::exp(-near), // Matérn, ν = 3/2
-                               axis ? std::exp(-apart / leaningReach) : 0,
-                               spots[i].level == spots[j].level, axis};
+                               axis ? (1 + leanNear) * std::exp(-leanNear) : 0, level, axis,
+                               level && isEnd(i)};
         }
     return ties;
 }
@@ -55,13 +67,16 @@ std::vector<double> covariance(const std::vector<Ties>& ties, std::size_t n, con
                                double noise_um) {
     const double profile = square(amounts.profile), kink = square(amounts.kink),
                  oval = square(amounts.oval), leaning = square(amounts.leaning),
-                 own = square(amounts.own), noise = square(noise_um);
+                 own = square(amounts.own), endKink = square(amounts.endKink),
+                 endLeaning = square(amounts.endLeaning), noise = square(noise_um);
     std::vector<double> c(n * n);
     for (std::size_t i = 0; i < n; ++i)
         for (std::size_t j = 0; j <= i; ++j) {
             const Ties& tie = ties[i * n + j];
             double value = square(size_um) + profile * tie.bend + leaning * tie.lean;
             if (tie.level) value += kink;
+            if (tie.end) value += endKink;
+            if (tie.end && tie.axis) value += endLeaning;
             if (tie.axis) value += oval;
             if (tie.level && tie.axis) value += own;
             if (i == j) value += noise;

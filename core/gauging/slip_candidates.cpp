@@ -43,7 +43,12 @@ private:
                             : m_gauge.setSize ? value.value() - m_gauge.setSize->value()
                                               : Length();
         if (dial.magnitude() > m_gauge.dial.travel.value()) return;
-        m_found.push_back({slip, part * shareOf(slip), slope, value});
+        // What was meant was read off the same dial: seldom finer than what was typed.
+        const double finer =
+            decimalsIn(value.text()) > decimalsIn(m_typed.text()) && value.unit() == m_typed.unit()
+                ? 0.1
+                : 1;
+        m_found.push_back({slip, finer * part * shareOf(slip), slope, value});
     }
     void addDial(Slip slip, double part, double slope, Length dial) {
         add(slip, part, slope, typedLike(fromDial(dial), m_typed));
@@ -66,7 +71,9 @@ private:
         }
     }
 
-    void turnSign(Length dial) { addDial(Slip::signTurned, 1, 1, -dial); }
+    void turnSign(Length dial) {
+        addDial(Slip::signTurned, m_gauge.entry == Entry::deviation ? 1 : 0.4, 1, -dial);
+    }
 
     void addTurns(Length dial) {
         const Length turn = m_gauge.dial.oneTurn.value();

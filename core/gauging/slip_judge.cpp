@@ -6,17 +6,23 @@
 #include <algorithm>
 #include <cmath>
 #include <deque>
+#include <iterator>
 
 namespace borewright::slips {
 namespace {
 
 // How much likelier than a clean bore all stories about a reading must be together.
-constexpr double accusingOdds = 30;
+constexpr double accusingOdds = 0.25;
+// Only a story that is surer than that changes what the bore says of its other readings, and what
+// it says of other bores.
+constexpr double correctingOdds = 100;
 // A kept reading that is this far off its bore says nothing about the others.
 constexpr double keptAside = 7;
 constexpr int mostSlipsABore = 4;
 constexpr std::size_t mostStories = 4;
 constexpr double leastWeight = 0.01;
+// Where either of two columns may be the wrong one, both are accused.
+constexpr double alsoAccused = 0.25;
 
 class SurveyJudge {
 public:
@@ -81,12 +87,14 @@ private:
             std::vector<const Hypothesis*> stories;
             std::vector<double> logs;
             for (const Hypothesis& slip : weighed.slips)
-                if (touches(slip, *best)) {
+                if (rivals(slip, *best)) {
                     stories.push_back(&slip);
                     logs.push_back(slip.log);
                 }
-            if (logSum(logs) < weighed.clean + std::log(accusingOdds)) return;
+            const double odds = std::exp(std::min(logSum(logs) - weighed.clean, 700.0));
+            if (odds < accusingOdds) return;
             found.push_back(told(stories, *best));
+            if (odds < correctingOdds) return;
             correct(cells, *best, bores[b].middle_um);
         }
     }
@@ -100,7 +108,10 @@ private:
         return false;
     }
 
-    static bool touches(const Hypothesis& a, const Hypothesis& b) {
+    // Two stories of which one at most is true. That one axis runs against the other can lie with
+    // either.
+    static bool rivals(const Hypothesis& a, const Hypothesis& b) {
+        if (a.slip == Slip::columnReversed && b.slip == Slip::columnReversed) return true;
         return std::ranges::any_of(a.accused, [&](std::size_t reading) {
             return std::ranges::find(b.accused, reading) != b.accused.end();
         });
@@ -116,12 +127,17 @@ private:
         for (const Hypothesis* story : stories) {
             const double weight = std::exp(story->log - best.log) / sum;
             if (weight < leastWeight) break;
+            if (weight > alsoAccused && story->slip == Slip::columnReversed)
+                std::ranges::copy(story->accused, std::back_inserter(suspicion.readings));
             SlipStory told{story->slip,           weight,       story->words,
                            reasonOf(story->slip), story->fixes, {}};
             for (const SlipFix& fix : story->fixes)
                 if (!fix.value) told.toRead.push_back(fix.station);
             suspicion.stories.push_back(std::move(told));
         }
+        std::ranges::sort(suspicion.readings);
+        const auto twice = std::ranges::unique(suspicion.readings);
+        suspicion.readings.erase(twice.begin(), twice.end());
         return suspicion;
     }
 

@@ -16,6 +16,9 @@ std::string reasonOf(Slip slip);
 // decimals ("30" by "41", "73.200" by "73.216").
 TypedLength typedLike(Length value, const TypedLength& like);
 
+// Digits behind the point or comma.
+int decimalsIn(const std::string& text);
+
 // "73.216", with a typographic minus.
 std::string shown(const TypedLength& typed);
 

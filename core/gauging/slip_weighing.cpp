@@ -13,7 +13,7 @@ namespace borewright::slips {
 namespace {
 
 // Of all readings, how many are of a wall that is scored or worn at their station alone.
-constexpr double scoredShare = 4e-3;
+constexpr double scoredShare = 2e-3;
 // A reading that no one could have read off the dial speaks for a slip by itself.
 constexpr double finerBonus = 7;
 // Log gain below which no story can outweigh its own rarity.

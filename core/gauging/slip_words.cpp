@@ -9,15 +9,15 @@
 namespace borewright::slips {
 namespace {
 
-int decimalsIn(const std::string& text) {
-    const std::size_t separator = text.find_first_of(".,");
-    return separator == std::string::npos ? 0 : static_cast<int>(text.size() - separator - 1);
-}
-
 // Nobody reads a dial finer than a tenth of a division.
 constexpr std::int64_t finestShare = 10;
 
 } // namespace
+
+int decimalsIn(const std::string& text) {
+    const std::size_t separator = text.find_first_of(".,");
+    return separator == std::string::npos ? 0 : static_cast<int>(text.size() - separator - 1);
+}
 
 std::string reasonOf(Slip slip) {
     switch (slip) {
