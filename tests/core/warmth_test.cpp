@@ -7,6 +7,7 @@
 #include "tests/support/blocks.h"
 #include "tests/support/printed.h"
 
+#include <cmath>
 #include <gmock/gmock.h>
 
 namespace borewright {
