@@ -3,6 +3,7 @@
 #include "core/workbook/edit.h"
 #include "tests/support/blocks.h"
 
+#include <cmath>
 #include <gtest/gtest.h>
 
 namespace borewright {
@@ -107,6 +108,75 @@ TEST_F(Edits, TypingAgainStrikesOutWhatWasThere) {
     EXPECT_EQ(readings[0].struck->reason, "typed again");
     EXPECT_FALSE(readings[3].struck);
     roundTrip(recordReading(workbook, survey, again, std::nullopt)); // a repeat strikes nothing
+}
+
+TEST_F(Edits, AnotherValueTakesThePlaceOfASlip) {
+    const Reading old = findSurvey(workbook, survey)->readings[1];
+    const Timestamp now{old.time.secondsSinceEpoch + 900, 60};
+    const Edit accept = acceptInstead(workbook, survey, 1, typedThou("5.1"), "digits swapped", now);
+    roundTrip(accept);
+    const auto& readings = findSurvey(workbook, survey)->readings;
+    ASSERT_EQ(readings.size(), 4U);
+    EXPECT_EQ(readings[1].struck, (Strike{"digits swapped", now, {}}));
+    EXPECT_EQ(readings[1].typed, old.typed) << "nothing is deleted";
+    EXPECT_EQ(readings[3].station, old.station);
+    EXPECT_EQ(readings[3].time, old.time) << "it is what the dial showed then";
+    EXPECT_EQ(readings[3].typed, typedThou("5.1"));
+    EXPECT_EQ(readings[3].accepted, "digits swapped");
+    EXPECT_FALSE(readings[3].struck);
+    EXPECT_EQ(refused(acceptInstead(workbook, survey, 9, typedThou("1"), "x", now)),
+              "there is no such reading");
+    EXPECT_NE(refused(acceptInstead(workbook, "s9", 0, typedThou("1"), "x", now)), "accepted");
+}
+
+TEST_F(Edits, AReadingLookedAtAgainIsKept) {
+    roundTrip(SetKept{survey, 2, true});
+    EXPECT_TRUE(findSurvey(workbook, survey)->readings[2].kept);
+    roundTrip(SetKept{survey, 2, false});
+    EXPECT_EQ(refused(SetKept{survey, 3, true}), "there is no such reading");
+    EXPECT_NE(refused(SetKept{"s9", 0, true}), "accepted");
+    ASSERT_TRUE(apply(workbook, SetKept{survey, 0, true}));
+    ASSERT_TRUE(
+        borewright::apply(workbook, acceptInstead(workbook, survey, 0, typedThou("2"), "x", {})));
+    EXPECT_FALSE(findSurvey(workbook, survey)->readings.back().kept) << "nobody looked at it yet";
+}
+
+TEST_F(Edits, Studies) {
+    RepeatStudy study;
+    study.id = "r1";
+    study.runs.push_back({"A. Example", "bore 1, 0.5 A", {typedThou("1.0"), typedThou("1.1")}, {}});
+    SetStudies edit;
+    edit.studies.push_back(study);
+    roundTrip(edit);
+}
+
+TEST_F(Edits, AHeadingThatCannotStandIsRefused) {
+    SurveyHeader header = findSurvey(workbook, survey)->header;
+    header.gauge.gear.repeatability = typedThou("0");
+    EXPECT_NE(refused(SetSurveyHeader{survey, header}), "accepted");
+    Survey other{header, {}};
+    other.header.id = "s7";
+    EXPECT_NE(refused(InsertSurvey{1, other}), "accepted");
+    header.gauge.gear.repeatability = typedThou("0.08");
+    roundTrip(SetSurveyHeader{survey, header});
+}
+
+TEST_F(Edits, ARuleOfDecisionIsChecked) {
+    using Kind = DecisionRule::Kind;
+    EXPECT_EQ(riskOf({Kind::plain, 1, {}}), 0.5);
+    EXPECT_EQ(riskOf({}), 0.05) << "unless he chooses";
+    EXPECT_EQ(riskOf({Kind::twoAndHalfPercent, 1, {}}), 0.025);
+    EXPECT_EQ(riskOf({Kind::own, 2, {}}), 0.02);
+    for (const double percent : {0.0, -1.0, 50.1, std::nan("")}) {
+        auto sets = workbook.limitSets;
+        sets[0].decision = {Kind::own, percent, {}};
+        EXPECT_NE(refused(SetLimitSets{sets}), "accepted") << percent << " %";
+        sets[0].decision.kind = Kind::fivePercent;
+        EXPECT_TRUE(checkDecision(sets[0].decision)) << "his own figure is not in use";
+    }
+    auto sets = workbook.limitSets;
+    sets[0].decision = {Kind::own, 50, {}};
+    roundTrip(SetLimitSets{sets});
 }
 
 } // namespace
