@@ -55,6 +55,7 @@ void StoryBar::build() {
     for (std::size_t i = 0; i < mostStories; ++i) {
         auto* button = new QPushButton(m_choices);
         button->setStyleSheet(QStringLiteral("text-align: left; padding: 3px 10px;"));
+        button->setAccessibleName(tr("Story %1").arg(i + 1));
         connect(button, &QPushButton::clicked, this, [this, i] { accept(i); });
         m_stories.push_back(button);
         column->addWidget(button);

@@ -9,12 +9,6 @@
 namespace borewright {
 namespace {
 
-// Guard band w = 1.65 u; ISO 14253-1:2017, default rule, one-sided risk 4.947 %.
-Length guardBand(std::optional<Length> standardUncertainty) {
-    if (!standardUncertainty) return {};
-    return Length::fromPicometres(divideHalfToEven(standardUncertainty->picometres() * 165, 100));
-}
-
 // The heavier, the more the user has to know of it.
 int weight(Verdict verdict) {
     switch (verdict) {
@@ -113,16 +107,6 @@ std::string_view nameOf(Verdict verdict) {
 
 Verdict worse(Verdict a, Verdict b) {
     return weight(a) >= weight(b) ? a : b;
-}
-
-Verdict judgeUpper(Length value, Length limit, std::optional<Length> standardUncertainty) {
-    const Length w = guardBand(standardUncertainty);
-    return judgeUpper(value, limit, Guard{w, w});
-}
-
-Verdict judgeLower(Length value, Length limit, std::optional<Length> standardUncertainty) {
-    const Length w = guardBand(standardUncertainty);
-    return judgeLower(value, limit, Guard{w, w});
 }
 
 Verdict judgeUpper(Length value, Length limit, const Guard& guard) {

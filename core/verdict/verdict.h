@@ -26,10 +26,6 @@ std::string_view nameOf(Verdict verdict);
 // The weightier of two: outside, tooCloseToCall, notMeasured, notYet, within, notJudged.
 Verdict worse(Verdict a, Verdict b);
 
-// A value against one limit; `standardUncertainty` is u, ≥ 0, nothing where unknown.
-Verdict judgeUpper(Length value, Length limit, std::optional<Length> standardUncertainty);
-Verdict judgeLower(Length value, Length limit, std::optional<Length> standardUncertainty);
-
 // What of a bore is judged.
 enum class Quality { largestSize, smallestSize, outOfRound, taper };
 std::string_view nameOf(Quality quality);
@@ -44,6 +40,7 @@ struct Guard {
 // Student's t of the same risk where u is known by few degrees of freedom. Plain comparison: 0.
 double guardFactor(const DecisionRule& rule, double freedom);
 Guard guardOf(const FigureDoubt& doubt, const DecisionRule& rule);
+// A value against one limit; no guard where the doubt is not known.
 Verdict judgeUpper(Length value, Length limit, const Guard& guard);
 Verdict judgeLower(Length value, Length limit, const Guard& guard);
 
