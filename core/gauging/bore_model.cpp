@@ -23,6 +23,11 @@ Amounts amountsOf(std::size_t manner) {
             0.9 * oval, 1.2 + 0.025 * wear};
 }
 
+// How common each is: a bore worn by seven thou is rare.
+double shareOfManner(std::size_t manner) {
+    return manner / 2 == mannerCount / 2 - 1 ? 0.1 : 1;
+}
+
 constexpr double size_um = 1000; // of the bore as a whole: anything
 constexpr double profileReach = 0.5;
 constexpr double leaningReach = 0.6;
@@ -139,6 +144,7 @@ BoreModel::BoreModel(std::vector<Spot> spots, double noise_um)
         const double logs = factorise(c, n);
         m_manners[m].precision = inverse(c, n);
         m_manners[m].logNorm =
+            std::log(shareOfManner(m)) +
             -logs - 0.5 * static_cast<double>(n) * std::log(2 * std::numbers::pi);
     }
 }

@@ -42,12 +42,8 @@ Result<Length> deviationOf(const TypedLength& typed, const GaugeSetting& gauge);
 Result<void> checkReading(const TypedLength& typed, const GaugeSetting& gauge,
                           std::optional<Length> standardSize);
 
-// Why a kept reading looks odd, or nothing. Odd is:
-//  - more than one turn of the dial from the set size;
-//  - finer than a tenth of a graduation, as nobody reads a dial;
-//  - more than 0.002 in, and more than four graduations, from every neighbour it has in its bore
-//    (next level up and down on its axis, other axes at its level).
-// The first fitting reason is given. A mark, never a refusal.
+// Why a kept reading looks odd, or nothing: the likeliest story of findSlips() (slips.h) that
+// accuses it, told from its bore and the others so far. A mark, never a refusal.
 // `reading` may be one of the survey's own or one about to be added.
 std::optional<std::string> oddness(const Survey& survey, const Reading& reading);
 

@@ -6,6 +6,10 @@
 namespace borewright::slips {
 namespace {
 
+// While a bore is still being read, its levels lie no farther apart than they will in the end: a
+// usual stroke (common practice, no source).
+constexpr Length leastSpan = Length::whole(70, Unit::millimetre);
+
 double median(std::vector<double>& values) {
     const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
     std::ranges::nth_element(values, middle);
@@ -25,7 +29,7 @@ Grid::Grid(const Survey& survey) {
         if (!reading.struck) m_depths.push_back(reading.station.depth);
     std::ranges::sort(m_depths);
     m_depths.erase(std::unique(m_depths.begin(), m_depths.end()), m_depths.end());
-    if (!m_depths.empty()) m_span = m_depths.back() - m_depths.front();
+    if (!m_depths.empty()) m_span = std::max(leastSpan, m_depths.back() - m_depths.front());
 
     for (std::size_t i = 0; i < survey.readings.size(); ++i) {
         const Reading& reading = survey.readings[i];
@@ -61,7 +65,7 @@ Spot Grid::spotOf(const Station& station) {
     // Between two levels that were read lies one that was not: −1 less the one above it.
     const int number = static_cast<int>(level - m_depths.begin());
     return {known ? number : -1 - number, static_cast<int>(axis - m_axes.begin()),
-            span_um > 0 ? below_um / span_um : 0};
+            span_um > 0 ? below_um / span_um : 0}; // no span: nothing was read
 }
 
 Patterns patternsFor(const std::vector<BoreCells>& bores, std::size_t bore,

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/gauging/slips.h"
 
+#include "core/gauging/gauging.h"
 #include "core/gauging/slip_judge.h"
 #include "core/gauging/slip_parts.h"
 
@@ -70,6 +71,19 @@ std::vector<Suspicion> findAll(const Workbook* workbook, const Survey& survey) {
 
 std::vector<Suspicion> findSlips(const Workbook& workbook, const Survey& survey) {
     return findAll(&workbook, survey);
+}
+
+std::optional<std::string> oddness(const Survey& survey, const Reading& reading) {
+    for (std::size_t i = 0; i < survey.readings.size(); ++i) {
+        if (&survey.readings[i] != &reading) continue;
+        for (const Suspicion& suspicion : findAll(nullptr, survey))
+            if (std::ranges::find(suspicion.readings, i) != suspicion.readings.end())
+                return suspicion.stories.front().words;
+        return std::nullopt;
+    }
+    Survey with = survey;
+    with.readings.push_back(reading);
+    return oddness(with, with.readings.back());
 }
 
 } // namespace borewright

@@ -115,10 +115,11 @@ TEST_F(Walk, RefusesInWordsAndKeepsNothing) {
 }
 
 TEST_F(Walk, AnOddReadingIsKeptAndMarked) {
-    walk.keep("1.5");
+    for (const char* reading : {"1.7", "1.5", "1.4", "1.5"})
+        EXPECT_EQ(walk.keep(reading).odd, "") << reading;
     const auto outcome = walk.keep("-1.6");
     EXPECT_TRUE(outcome.kept);
-    EXPECT_EQ(outcome.odd, "differs by 3.1 thou or more from every reading beside it");
+    EXPECT_EQ(outcome.odd, QString::fromUtf8("sign turned: 1.6 for −1.6"));
     EXPECT_EQ(bench.sounds.oddCount, 1);
 }
 

@@ -96,26 +96,47 @@ protected:
     std::string survey;
 };
 
-TEST_F(Odd, ATurnedSignStandsOutAgainstItsNeighbours) {
+TEST_F(Odd, ATurnedSignStandsOutAgainstItsBoreSoFar) {
     EXPECT_EQ(why("0.5", "A", "2.1"), "") << "the first of a bore has nobody to differ from";
+    EXPECT_EQ(why("1.25", "A", "1.8"), "");
     EXPECT_EQ(why("2", "A", "1.2"), "");
-    EXPECT_EQ(why("1.25", "A", "-1.6"), "differs by 2.8 thou or more from every reading beside it");
+    EXPECT_EQ(why("2", "B", "1.5"), "");
+    EXPECT_EQ(why("1.25", "B", "-2.2"), "sign turned: 2.2 for −2.2");
+}
+
+TEST_F(Odd, AReadingAboutToBeAddedIsJudgedAlike) {
+    for (const char* axis : {"A", "B"})
+        for (const char* depth : {"0.5", "1.25", "2"})
+            EXPECT_EQ(why(depth, axis, "1.5"), "");
+    Reading next;
+    next.station = {1, in("2.75"), "A"};
+    next.typed = typedThou("-1.5");
+    EXPECT_EQ(oddness(*findSurvey(workbook, survey), next), "sign turned: 1.5 for −1.5");
+    next.typed = typedThou("1.4");
+    EXPECT_FALSE(oddness(*findSurvey(workbook, survey), next));
 }
 
 TEST_F(Odd, RealWearIsNotAccused) {
     // A ridge: no wear at 0.5, four thou just below, easing downward.
     EXPECT_EQ(why("0.5", "A", "0.2"), "");
     EXPECT_EQ(why("0.5", "B", "0.3"), "");
-    EXPECT_EQ(why("1.25", "A", "2.4"), "differs by 2.2 thou or more from every reading beside it")
-        << "A is odd until B is read: a step of 2.2 to all it has beside it";
+    EXPECT_EQ(why("1.25", "A", "2.4"), "");
     EXPECT_EQ(why("1.25", "B", "4.3"), "");
-    const Survey& s = *findSurvey(workbook, survey);
-    EXPECT_FALSE(oddness(s, s.readings[2])) << "with B read beside it, it no longer is";
 }
 
-TEST_F(Odd, FinerThanTheDialOrBeyondATurn) {
+TEST_F(Odd, FinerThanTheDialCanBeRead) {
     EXPECT_EQ(why("0.5", "A", "0.003"), "finer than this dial can be read");
-    EXPECT_EQ(why("1.25", "A", "10.1"), "more than one turn of the dial from the set size");
+    EXPECT_EQ(why("0.5", "B", "0.01"), "") << "a tenth of a division";
+    findSurvey(workbook, survey)->header.gauge.gear.step = typedThou("0.001");
+    EXPECT_EQ(why("1.25", "A", "0.003"), "") << "his gear says that he reads a micro-inch";
+}
+
+TEST_F(Odd, ATurnMissedIsToldByTheBore) {
+    for (const auto& [depth, thou_] :
+         {std::pair{"0.5", "10.2"}, {"1.25", "10.1"}, {"2", "10.0"}, {"2.75", "9.9"}})
+        EXPECT_EQ(why(depth, "A", thou_), "")
+            << "over a turn from the set size, but so is the bore";
+    EXPECT_EQ(why("3.5", "A", "-0.2"), "turn of the dial missed: 9.8 for −0.2");
 }
 
 TEST(Gauge, RepeatsAreAveragedAndStruckOnesLeftOut) {
