@@ -2,7 +2,7 @@
 // borewright check: a row a bore, and an exit status that a script can act on.
 #include "app/cli/commands.h"
 #include "app/cli/common.h"
-#include "core/results/results.h"
+#include "core/results/doubt_words.h"
 
 #include <ostream>
 
@@ -13,6 +13,12 @@ using Cells = std::vector<std::string>;
 
 std::string shown(const std::optional<Length>& length, Unit unit) {
     return length ? format(*length, unit, usualDecimals(unit), Sign::plain) : "-";
+}
+
+// Behind a value: " ±0.3" in the small unit, or nothing where the doubt is not known.
+std::string doubted(const std::string& value, const std::optional<Around>& around,
+                    const DisplayUnits& units) {
+    return around && value != "-" ? value + " " + aroundText(*around, units) : value;
 }
 
 std::string shownLead(const std::optional<Length>& lead, Unit unit) {
@@ -28,17 +34,19 @@ std::string toGo(const BoreResult& bore, Unit unit) {
     return least == most ? least : least + " to " + most;
 }
 
-Cells heads(const DisplayUnits& units, bool finish) {
-    const std::string size = ", " + std::string(symbol(units.size));
+Cells heads(const DisplayUnits& units, bool finish, bool known) {
+    const std::string size = ", " + std::string(symbol(units.size)) +
+                             (known ? " ± " + std::string(symbol(units.small)) : "");
     const std::string small = ", " + std::string(symbol(units.small));
     Cells cells{"bore",          "largest" + size, "smallest" + size, "out-of-round" + small,
                 "taper" + small, "lead" + small,   "straight" + small};
     if (finish) cells.push_back("to go" + small);
+    if (known) cells.push_back("shape");
     cells.insert(cells.end(), {"read", "verdict"});
     return cells;
 }
 
-Cells row(const BoreResult& bore, const DisplayUnits& units, bool finish) {
+Cells row(const BoreResult& bore, const DisplayUnits& units, bool finish, const Budget& budget) {
     std::optional<Length> largest, smallest, outOfRound, taper, lead;
     if (bore.form) {
         largest = bore.form->largest.value;
@@ -48,13 +56,14 @@ Cells row(const BoreResult& bore, const DisplayUnits& units, bool finish) {
         lead = bore.form->lead;
     }
     Cells cells{std::to_string(bore.bore),
-                shown(largest, units.size),
-                shown(smallest, units.size),
-                shown(outOfRound, units.small),
-                shown(taper, units.small),
-                shownLead(lead, units.small),
-                shown(bore.straightness, units.small)};
+                doubted(shown(largest, units.size), around(bore, Quality::largestSize), units),
+                doubted(shown(smallest, units.size), around(bore, Quality::smallestSize), units),
+                doubted(shown(outOfRound, units.small), around(bore, Quality::outOfRound), units),
+                doubted(shown(taper, units.small), around(bore, Quality::taper), units),
+                doubted(shownLead(lead, units.small), aroundLead(bore, budget), units),
+                doubted(shown(bore.straightness, units.small), aroundStraightness(bore), units)};
     if (finish) cells.push_back(toGo(bore, units.small));
+    if (budget.known()) cells.push_back(bore.shape ? shapeWord(*bore.shape) : "-");
     cells.push_back(std::to_string(bore.measured) + " of " + std::to_string(bore.asked));
     std::string verdict(nameOf(bore.verdict));
     if (!bore.why.empty()) verdict += ": " + bore.why;
@@ -66,6 +75,7 @@ Cells row(const BoreResult& bore, const DisplayUnits& units, bool finish) {
 Cells limitsRow(const SurveyResult& survey, const DisplayUnits& units, bool finish) {
     Cells cells{"limit", "", "", "", "", "", ""};
     if (finish) cells.push_back("");
+    if (survey.doubts.budget.known()) cells.push_back("");
     cells.insert(cells.end(), {"", ""});
     bool any = false;
     for (const std::size_t i : {0U, 1U, 2U, 3U}) {
@@ -77,6 +87,31 @@ Cells limitsRow(const SurveyResult& survey, const DisplayUnits& units, bool fini
         any = true;
     }
     return any ? cells : Cells();
+}
+
+std::vector<Cells> tableOf(const SurveyResult& result, const DisplayUnits& units, bool finish) {
+    const Budget& budget = result.doubts.budget;
+    std::vector<Cells> rows{heads(units, finish, budget.known())};
+    for (const BoreResult& bore : result.bores)
+        rows.push_back(row(bore, units, finish, budget));
+    if (result.bores.empty()) return rows;
+    const Cells limits = limitsRow(result, units, finish);
+    if (!limits.empty()) rows.push_back(limits);
+    return rows;
+}
+
+// What the figures are worth, what the verdicts were called by, and what would settle the rest.
+std::string doubtSentences(const SurveyResult& survey, const DisplayUnits& units) {
+    std::string text = trustWords(survey.doubts.budget, units) + "\n";
+    for (const std::string& warning : survey.doubts.warnings)
+        text += warning + "\n";
+    if (const std::string called = calledWords(survey, units); !called.empty())
+        text += called + "\n";
+    for (const BoreResult& bore : survey.bores)
+        if (!bore.settles.empty())
+            text += "Bore " + std::to_string(bore.bore) + ", too close to call: " + bore.settles +
+                    ".\n";
+    return text;
 }
 
 int statusOf(const SurveyResult& survey) {
@@ -125,17 +160,11 @@ Result<int> checkCommand(const CheckOptions& options, const CliOutside& outside)
     const Results results = compute(*workbook, *units);
     const SurveyResult& result = *findResult(results, (*survey)->header.id);
     const bool finish = purposeOf((*survey)->header.kind) == LimitPurpose::finish;
-    std::vector<Cells> rows{heads(*units, finish)};
-    for (const BoreResult& bore : result.bores)
-        rows.push_back(row(bore, *units, finish));
-    if (!result.bores.empty()) {
-        const Cells limits = limitsRow(result, *units, finish);
-        if (!limits.empty()) rows.push_back(limits);
-    }
     outside.out << "Survey '" << (*survey)->header.name << "', " << nameOf((*survey)->header.kind)
                 << ", " << dateInWords((*survey)->header.time)
                 << (workbook->invented ? "; invented for demonstration" : "") << ".\n"
-                << alignedTable(rows) << conclusion(result) << "\n";
+                << alignedTable(tableOf(result, *units, finish)) << doubtSentences(result, *units)
+                << conclusion(result) << "\n";
     return statusOf(result);
 }
 

@@ -1,7 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/results/results_file.h"
 
+#include "core/results/doubt_words.h"
+
 #include <algorithm>
+#include <array>
+#include <fmt/format.h>
 
 namespace borewright {
 namespace {
@@ -34,6 +38,42 @@ private:
     bool m_started = false;
 };
 
+// Each with how far the true figure may lie below and above it, 95 %.
+constexpr std::array doubted{"largest", "smallest",     "mean", "out-of-round",
+                             "taper",   "straightness", "lead"};
+constexpr std::array judgedOnes{"largest", "smallest", "out-of-round", "taper"};
+constexpr std::array qualities{Quality::largestSize, Quality::smallestSize, Quality::outOfRound,
+                               Quality::taper};
+
+// What is known of the doubt of a bore; empty fields where it is not.
+void addDoubt(Row& row, const SurveyResult& judged, const BoreResult& bore,
+              const DisplayUnits& units) {
+    const Budget& budget = judged.doubts.budget;
+    for (const auto& one :
+         {around(bore, Quality::largestSize), around(bore, Quality::smallestSize),
+          aroundMean(bore, budget), around(bore, Quality::outOfRound), around(bore, Quality::taper),
+          aroundStraightness(bore), aroundLead(bore, budget)}) {
+        row.add(one ? std::optional(one->below) : std::nullopt, units.small);
+        row.add(one ? std::optional(one->above) : std::nullopt, units.small);
+    }
+    std::vector<Judgement> judgements(qualities.size());
+    for (std::size_t i = 0; i < qualities.size(); ++i) {
+        const auto found = std::ranges::find(bore.judgements, qualities[i], &Judgement::quality);
+        if (found != bore.judgements.end()) judgements[i] = *found;
+        row.add(judgements[i].guard, units.small);
+        const auto& chance = judgements[i].chanceWrong;
+        row.add(chance ? fmt::format("{:.5f}", *chance) : std::string());
+    }
+    row.add(judgements[2].gaugeAlone, units.small).add(judgements[3].gaugeAlone, units.small);
+    row.add(bore.shape ? shapeWord(*bore.shape) : std::string());
+    row.add(bore.shape ? std::optional(Length::nearest(bore.shape->amount_um, Unit::micrometre))
+                       : std::nullopt,
+            units.small);
+    row.add(bore.shapeWords);
+    row.add(judged.hasLimits && budget.known() ? ruleWords(judged.doubts.rule) : std::string());
+    row.add(bore.settles);
+}
+
 std::string head(const DisplayUnits& units) {
     const std::string size = " (" + std::string(key(units.size)) + ")";
     const std::string small = " (" + std::string(key(units.small)) + ")";
@@ -45,6 +85,12 @@ std::string head(const DisplayUnits& units) {
          {"out-of-round", "taper", "lead", "straightness", "least to go", "most to go"})
         row.add(name + small);
     row.add("asked").add("measured").add("judged by").add("verdict").add("why").add("straight aim");
+    for (const char* name : doubted)
+        row.add(std::string(name) + " below" + small).add(std::string(name) + " above" + small);
+    for (const char* name : judgedOnes)
+        row.add(std::string(name) + " guard" + small).add(std::string(name) + " chance wrong");
+    row.add("out-of-round by the gauge alone" + small).add("taper by the gauge alone" + small);
+    row.add("shape").add("shape amount" + small).add("shape in words").add("rule").add("settles");
     return row.line();
 }
 
@@ -71,6 +117,7 @@ std::string line(const SurveyHeader& survey, const SurveyResult& judged, const B
     row.add(judged.hasLimits ? judged.judgedBy : std::string());
     row.add(std::string(nameOf(bore.verdict))).add(bore.why);
     row.add(std::string(nameOf(bore.straight)));
+    addDoubt(row, judged, bore, units);
     return row.line();
 }
 

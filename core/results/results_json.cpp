@@ -1,13 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/results/results_file.h"
 
+#include "core/results/doubt_json.h"
+
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
 namespace borewright {
 namespace {
 
-using Json = nlohmann::ordered_json;
+using doubt_json::Json;
 
 // Dividing by 10⁹ rounds once, to the double nearest to the exact decimal, which prints as it.
 double mm(Length length) {
@@ -50,6 +52,7 @@ Json station(const StationResult& result) {
               {"repeats", result.repeats}};
     put(json, "diameter_mm", result.diameter);
     put(json, "to_go_mm", result.toGo);
+    put(json, "u_mm", result.u);
     if (!result.odd.empty()) json["odd"] = result.odd;
     if (result.refused) json["refused"] = *result.refused;
     return json;
@@ -59,6 +62,11 @@ Json judgement(const Judgement& judgement) {
     Json json{{"quality", nameOf(judgement.quality)}, {"verdict", nameOf(judgement.verdict)}};
     put(json, "value_mm", judgement.value);
     put(json, "limit_mm", judgement.limit);
+    put(json, "below_mm", judgement.below);
+    put(json, "above_mm", judgement.above);
+    put(json, "guard_mm", judgement.guard);
+    put(json, "gauge_alone_mm", judgement.gaugeAlone);
+    if (judgement.chanceWrong) json["chance_wrong"] = *judgement.chanceWrong;
     return json;
 }
 
@@ -82,6 +90,17 @@ void putForm(Json& json, const BoreForm& form) {
     put(json, "lead_mm", form.lead);
 }
 
+void putDoubt(Json& json, const BoreResult& result) {
+    put(json, "u_mean_mm", result.uMean);
+    put(json, "u_lead_mm", result.uLead);
+    if (const auto straight = aroundStraightness(result)) {
+        json["straightness_below_mm"] = mm(straight->below);
+        json["straightness_above_mm"] = mm(straight->above);
+    }
+    if (result.shape) json["shape"] = doubt_json::shape(*result.shape, result.shapeWords);
+    if (!result.settles.empty()) json["settles"] = result.settles;
+}
+
 Json bore(const BoreResult& result) {
     Json json{{"bore", result.bore},
               {"verdict", nameOf(result.verdict)},
@@ -91,6 +110,7 @@ Json bore(const BoreResult& result) {
     if (result.form) putForm(json, *result.form);
     put(json, "straightness_mm", result.straightness);
     json["straight_aim"] = nameOf(result.straight);
+    putDoubt(json, result);
     put(json, "finish_size_mm", result.finishSize);
     put(json, "least_to_go_mm", result.leastToGo);
     put(json, "most_to_go_mm", result.mostToGo);
@@ -115,9 +135,13 @@ Json survey(const SurveyHeader& header, const SurveyResult& result) {
     json["verdict"] = nameOf(result.verdict);
     json["asked"] = result.asked;
     json["measured"] = result.measured;
+    if (result.hasLimits) json["rule"] = doubt_json::rule(result.doubts.rule);
+    json["budget"] = doubt_json::budget(result.doubts.budget);
+    if (!result.doubts.warnings.empty()) json["warnings"] = result.doubts.warnings;
     json["bores"] = Json::array();
     for (const BoreResult& one : result.bores)
         json["bores"].push_back(bore(one));
+    if (!result.suspicions.empty()) json["suspicions"] = doubt_json::suspicions(result.suspicions);
     return json;
 }
 

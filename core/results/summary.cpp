@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The customer's sentences, from the data. The user may change them on the sheet.
+#include "core/results/doubt_words.h"
 #include "core/results/words.h"
 
 #include <algorithm>
@@ -65,6 +66,23 @@ bool allAre(const Side& side, Verdict verdict) {
                                [&](const BoreResult* bore) { return bore->verdict == verdict; });
 }
 
+// "cylinder 2 is too close to call on taper", a part for each reason.
+std::vector<std::string> tooCloseParts(const Side& side, const std::string& one,
+                                       const std::string& several) {
+    std::vector<std::pair<std::string, std::vector<int>>> reasons;
+    for (const BoreResult* bore : side.bores) {
+        if (bore->verdict != Verdict::tooCloseToCall) continue;
+        auto known = std::ranges::find(reasons, bore->why, &decltype(reasons)::value_type::first);
+        if (known == reasons.end()) known = reasons.insert(known, {bore->why, {}});
+        known->second.push_back(bore->bore);
+    }
+    std::vector<std::string> parts;
+    for (const auto& [why, numbers] : reasons)
+        parts.push_back(cylinders(numbers) + (numbers.size() == 1 ? one : several) +
+                        "too close to call on " + why);
+    return parts;
+}
+
 std::string asFoundSentence(const Side& was) {
     std::vector<std::string> parts;
     const auto add = [&](Quality quality, const std::string& what) {
@@ -76,6 +94,8 @@ std::string asFoundSentence(const Side& was) {
     add(Quality::smallestSize, "smaller than allowed");
     add(Quality::outOfRound, "out of round past the limit");
     add(Quality::taper, "tapered past the limit");
+    for (const std::string& part : tooCloseParts(was, " was ", " were "))
+        parts.push_back(part);
     if (parts.empty()) {
         if (allAre(was, Verdict::within))
             return capital(all(was.bores.size())) + (was.bores.size() == 1 ? " was" : " were") +
@@ -106,34 +126,39 @@ std::string oversizeWords(const Workbook& workbook, const Results& results) {
     return words;
 }
 
+// "straight within 0.2 thou as measured"; where every bore's doubt is known, what it can be at
+// most: "straight within 0.4 thou, the gauge's doubt included".
+std::string straightWords(const Side& now, const DisplayUnits& units) {
+    std::optional<Length> worst, atMost;
+    bool doubtKnown = true;
+    for (const BoreResult* bore : now.bores) {
+        if (!bore->straightness) return "measured";
+        const auto doubt = aroundStraightness(*bore);
+        doubtKnown = doubtKnown && doubt.has_value();
+        worst = std::max(worst.value_or(*bore->straightness), *bore->straightness);
+        if (doubt) atMost = std::max(atMost.value_or(Length()), *bore->straightness + doubt->above);
+    }
+    if (doubtKnown && atMost)
+        return "straight within " + claimed(*atMost, units) + ", the gauge's doubt included";
+    if (worst == Length()) return "straight as measured, with no difference to be read";
+    return worst ? "straight within " + claimed(*worst, units) + " as measured" : "measured";
+}
+
 std::string finalSentence(const Workbook& workbook, const Results& results, const Side& now,
                           const DisplayUnits& units) {
-    const std::string subject = capital(all(now.bores.size()));
     const bool one = now.bores.size() == 1;
-    std::optional<Length> worst;
-    bool known = true;
-    for (const BoreResult* bore : now.bores) {
-        if (!bore->straightness)
-            known = false;
-        else
-            worst = std::max(worst.value_or(*bore->straightness), *bore->straightness);
-    }
-    std::string sentence = subject;
+    std::string sentence = capital(all(now.bores.size()));
     const std::string over = oversizeWords(workbook, results);
     if (!over.empty()) sentence += (one ? " was " : " were ") + over + " and";
-    sentence += one ? " is " : " are ";
-    if (known && worst == Length())
-        sentence += "straight as measured, with no difference to be read.";
-    else if (known && worst)
-        sentence += "straight within " + claimed(*worst, units) + " as measured.";
-    else
-        sentence += "measured.";
+    sentence += (one ? " is " : " are ") + straightWords(now, units) + ".";
     std::vector<int> outside;
     for (const BoreResult* bore : now.bores)
         if (bore->verdict == Verdict::outside) outside.push_back(bore->bore);
     if (!outside.empty())
         sentence += " " + capital(cylinders(outside)) + (outside.size() == 1 ? " is" : " are") +
                     " outside the finish limits.";
+    for (const std::string& part : tooCloseParts(now, " is ", " are "))
+        sentence += " " + capital(part) + ".";
     return sentence;
 }
 
