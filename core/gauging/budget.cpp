@@ -87,10 +87,17 @@ bool isCorrected(const GaugeSetting& gauge) {
     return gauge.blockTemperature && gauge.masterTemperature;
 }
 
+// How much warmer than the master the block was read to be, either way; 0 where nobody looked.
+double warmerBy(const GaugeSetting& gauge) {
+    if (!isCorrected(gauge)) return 0;
+    return std::abs(gauge.blockTemperature->celsius() - gauge.masterTemperature->celsius());
+}
+
 double differenceDoubtOf(const GaugeSetting& gauge) {
     if (gauge.differenceDoubt) return *gauge.differenceDoubt;
-    return isCorrected(gauge) || gauge.stoodTogether ? warmth_doubt::difference
-                                                     : warmth_doubt::unknownDifference;
+    if (isCorrected(gauge))
+        return warmth_doubt::difference + warmth_doubt::differenceByDegree * warmerBy(gauge);
+    return gauge.stoodTogether ? warmth_doubt::difference : warmth_doubt::unknownDifference;
 }
 
 double temperatureDoubtOf(const GaugeSetting& gauge) {
@@ -99,7 +106,10 @@ double temperatureDoubtOf(const GaugeSetting& gauge) {
 }
 
 double endDoubtOf(const GaugeSetting& gauge) {
-    return gauge.stoodTogether ? 0 : warmth_doubt::end;
+    if (gauge.stoodTogether) return 0;
+    // Both ends read: what a thermometer leaves, however warm the block is.
+    if (gauge.closedEndTemperature) return warmth_doubt::end;
+    return warmth_doubt::end + warmth_doubt::endByDegree * warmerBy(gauge);
 }
 
 double gaugeWarmthDoubtOf(const GaugeSetting& gauge) {

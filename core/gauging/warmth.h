@@ -21,6 +21,10 @@ inline constexpr double readTemperature = 1;   // of both together, by the therm
 inline constexpr double room = 3;              // a room's distance from 20 °C, nobody looked
 inline constexpr double gauge = 1;             // what a hand warms a gauge by
 inline constexpr double end = 0.5; // one end of a block against the other, nobody looked
+// A casting that cools is not of one temperature: what each degree that it is warmer than the
+// master adds to the doubt of its temperature, and of one end against the other.
+inline constexpr double differenceByDegree = 0.2;
+inline constexpr double endByDegree = 0.1;
 } // namespace warmth_doubt
 
 // Minutes within which a block is taken to be still warm from honing or washing.

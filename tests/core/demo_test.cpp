@@ -19,9 +19,10 @@ using demo::correct;
 
 class Truth {
 public:
-    Truth(const Workbook& workbook, const std::string& survey)
+    // As the readings stand, unless the doubt of the gear is asked for.
+    Truth(const Workbook& workbook, const std::string& survey, bool withDoubt = false)
         : m_units(naturalUnits(workbook))
-        , m_results(compute(workbook, m_units))
+        , m_results(compute(withDoubt ? workbook : demo::withoutDoubt(workbook), m_units))
         , m_survey(*findResult(m_results, survey)) {}
 
     const BoreResult& bore(int number) const { return *findBoreResult(m_survey, number); }
@@ -133,6 +134,40 @@ TEST(Saltmarsh, TheFinalSurveyIsWithin) {
         EXPECT_EQ(final.bore(bore).straight, AimAnswer::met) << "bore " << bore;
 }
 
+// With a tenth dial and a ring a difference is known to 0.21 thou: bores 1 and 3 are too close to
+// the taper limit of 2.0 thou to be called.
+TEST(Saltmarsh, TheDoubtLeavesWhatLiesNearALimitOpen) {
+    const Truth found(correctedSaltmarsh(), "s1", true);
+    const Verdict taper[] = {Verdict::tooCloseToCall, Verdict::outside, Verdict::tooCloseToCall,
+                             Verdict::outside,        Verdict::within,  Verdict::outside};
+    for (int bore = 1; bore <= 6; ++bore)
+        EXPECT_EQ(found.verdict(bore, Quality::taper), taper[bore - 1]) << "bore " << bore;
+    EXPECT_EQ(found.bore(4).verdict, Verdict::outside);
+    EXPECT_NE(found.bore(1).settles.find("would settle it"), std::string::npos)
+        << found.bore(1).settles;
+    EXPECT_NE(found.bore(3).settles.find("too near the limit"), std::string::npos)
+        << "exactly on its limit: " << found.bore(3).settles;
+    const Truth final(demo::saltmarsh(), "s4", true);
+    EXPECT_EQ(final.survey().verdict, Verdict::within);
+    EXPECT_EQ(final.bore(2).straight, AimAnswer::cannotTell)
+        << "a quarter thou is beyond one reading of this gauge";
+}
+
+// A warm block, a dial of half a thou: what is proven, what is not, and what to do about it.
+TEST(SaltmarshWarm, ProvesWhatItCanAndSaysWhatWouldHelp) {
+    const Truth warm(demo::saltmarshWarm(), "s1", true);
+    EXPECT_EQ(warm.bore(1).verdict, Verdict::within) << warm.bore(1).why;
+    EXPECT_EQ(warm.bore(6).verdict, Verdict::within) << warm.bore(6).why;
+    EXPECT_EQ(warm.bore(2).verdict, Verdict::tooCloseToCall);
+    EXPECT_EQ(warm.bore(3).verdict, Verdict::tooCloseToCall);
+    EXPECT_EQ(warm.bore(4).verdict, Verdict::outside) << warm.bore(4).why;
+    EXPECT_EQ(warm.bore(5).verdict, Verdict::tooCloseToCall);
+    for (const int bore : {2, 3, 5})
+        EXPECT_NE(warm.bore(bore).settles, "") << "bore " << bore;
+    EXPECT_FALSE(warm.survey().doubts.warnings.empty()) << "the block is warm";
+    EXPECT_TRUE(warm.survey().suspicions.empty()) << "nothing is mistyped";
+}
+
 Workbook correctedRushmere() {
     Workbook workbook = demo::rushmere();
     correct(workbook, "s1", at(2, "70 mm", "B"), "73.261");
@@ -224,6 +259,10 @@ TEST(DemoFiles, SaltmarshIsAsTyped) {
 
 TEST(DemoFiles, RushmereIsAsTyped) {
     compareWithFile(demo::rushmere(), "rushmere-3.borebook");
+}
+
+TEST(DemoFiles, SaltmarshWarmIsAsTyped) {
+    compareWithFile(demo::saltmarshWarm(), "saltmarsh-warm.borebook");
 }
 
 } // namespace

@@ -112,8 +112,9 @@ TEST(SummarySentences, NameWhatIsTooCloseAndIncludeTheDoubt) {
 
 // One of a kind for every property of the schema: known and unknown doubts, honing, slips.
 std::vector<Workbook> manyWorkbooks() {
-    std::vector<Workbook> all{demo::saltmarsh(), demo::rushmere(), emptyWorkbook(),
-                              wellKnownBlock(), warmBlock()};
+    std::vector<Workbook> all{
+        demo::saltmarsh(), demo::rushmere(), demo::withoutDoubt(demo::saltmarsh()),
+        emptyWorkbook(),   wellKnownBlock(), warmBlock()};
     Workbook slip = wellKnownBlock();
     for (Reading& reading : slip.surveys[0].readings)
         if (reading.station == Station{6, in("2"), "A"}) reading.typed = typedThou("-7.2");

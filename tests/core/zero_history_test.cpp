@@ -28,7 +28,7 @@ SurveyHeader surveyWith(const std::vector<ZeroCheck>& checks) {
     return survey;
 }
 
-TEST(Zero, WithoutChecksIsTakenToStand) {
+TEST(ZeroOfTheGauge, WithoutChecksIsTakenToStand) {
     const ZeroHistory zero(surveyWith({}));
     EXPECT_EQ(zero.at(minutes(50)), Length());
     EXPECT_EQ(zero.wanderDoubt(minutes(50)), Length());
@@ -37,7 +37,7 @@ TEST(Zero, WithoutChecksIsTakenToStand) {
     EXPECT_EQ(zero.checks(), 0U);
 }
 
-TEST(Zero, WandersEvenlyUpToTheCheckAndStaysThere) {
+TEST(ZeroOfTheGauge, WandersEvenlyUpToTheCheckAndStaysThere) {
     const ZeroHistory zero(surveyWith({check("0.2", 40)}));
     EXPECT_EQ(zero.at(start), Length());
     EXPECT_EQ(zero.at(minutes(10)), thou("0.05"));
@@ -51,7 +51,7 @@ TEST(Zero, WandersEvenlyUpToTheCheckAndStaysThere) {
     EXPECT_TRUE(zero.knocks().empty());
 }
 
-TEST(Zero, SeveralChecksInAnyOrder) {
+TEST(ZeroOfTheGauge, SeveralChecksInAnyOrder) {
     const ZeroHistory zero(surveyWith({check("-0.1", 40), check("0.3", 20)}));
     EXPECT_EQ(zero.at(minutes(10)), thou("0.15"));
     EXPECT_EQ(zero.at(minutes(30)), thou("0.1"));
@@ -69,7 +69,7 @@ TEST(Zero, SeveralChecksInAnyOrder) {
     EXPECT_DOUBLE_EQ(zero.shares(minutes(60))[0].share, 1);
 }
 
-TEST(Zero, AKnockIsSpreadOverNothingAndSetRightAfterIt) {
+TEST(ZeroOfTheGauge, AKnockIsSpreadOverNothingAndSetRightAfterIt) {
     const ZeroHistory zero(surveyWith({check("0.1", 20), check("0.9", 40), check("0.2", 60)}));
     ASSERT_EQ(zero.knocks().size(), 1U);
     EXPECT_EQ(zero.knocks()[0].from, minutes(20));
@@ -85,7 +85,7 @@ TEST(Zero, AKnockIsSpreadOverNothingAndSetRightAfterIt) {
     EXPECT_EQ(zero.shares(minutes(50))[0].check, 2U);
 }
 
-TEST(Zero, AKnockThatTheNextCheckStillShowsWasNotSetRight) {
+TEST(ZeroOfTheGauge, AKnockThatTheNextCheckStillShowsWasNotSetRight) {
     const ZeroHistory zero(surveyWith({check("0.9", 20), check("1.0", 40)}));
     ASSERT_EQ(zero.knocks().size(), 1U);
     EXPECT_EQ(zero.at(minutes(10)), Length());
@@ -93,13 +93,13 @@ TEST(Zero, AKnockThatTheNextCheckStillShowsWasNotSetRight) {
     EXPECT_EQ(zero.at(minutes(50)), thou("1.0"));
 }
 
-TEST(Zero, JustAtTheLimitIsNoKnock) {
+TEST(ZeroOfTheGauge, JustAtTheLimitIsNoKnock) {
     EXPECT_TRUE(ZeroHistory(surveyWith({check("0.5", 20)})).knocks().empty());
     EXPECT_EQ(ZeroHistory(surveyWith({check("0.51", 20)})).knocks().size(), 1U);
     EXPECT_EQ(ZeroHistory(surveyWith({check("-0.51", 20)})).knocks()[0].moved, thou("-0.51"));
 }
 
-TEST(Zero, TheLimitIsTheGearsOrUsual) {
+TEST(ZeroOfTheGauge, TheLimitIsTheGearsOrUsual) {
     GaugeSetting gauge;
     EXPECT_EQ(driftLimitOf(gauge), thou("0.2"));
     gauge.dial = micrometreDial();
@@ -108,21 +108,21 @@ TEST(Zero, TheLimitIsTheGearsOrUsual) {
     EXPECT_EQ(driftLimitOf(gauge), thou("0.7"));
 }
 
-TEST(Zero, ChecksBeforeTheStartCountAsAtTheStart) {
+TEST(ZeroOfTheGauge, ChecksBeforeTheStartCountAsAtTheStart) {
     const ZeroHistory zero(surveyWith({check("0.2", -10), check("0.4", 20)}));
     EXPECT_EQ(zero.at(minutes(-30)), thou("0.2")) << "a clock that ran backwards: as at the start";
     EXPECT_EQ(zero.at(start), thou("0.2"));
     EXPECT_EQ(zero.at(minutes(10)), thou("0.3"));
 }
 
-TEST(Zero, TwoChecksInTheSameSecond) {
+TEST(ZeroOfTheGauge, TwoChecksInTheSameSecond) {
     const ZeroHistory zero(surveyWith({check("0.1", 20), check("0.3", 20)}));
     EXPECT_EQ(zero.at(minutes(10)), thou("0.05"));
     EXPECT_EQ(zero.at(minutes(20)), thou("0.3")) << "the later one of the list";
     EXPECT_EQ(zero.at(minutes(40)), thou("0.3"));
 }
 
-TEST(Zero, OfADialThatReadsMinusInALargerBore) {
+TEST(ZeroOfTheGauge, OfADialThatReadsMinusInALargerBore) {
     SurveyHeader survey = surveyWith({check("-0.2", 40)});
     survey.gauge.dial.larger = Dial::Larger::minus;
     EXPECT_EQ(ZeroHistory(survey).at(minutes(20)), thou("0.1"));

@@ -53,6 +53,22 @@ std::vector<LimitSet> limits() {
     return {worn, finish};
 }
 
+// The figures of a careful man's own gauge; the study below gave its repeatability.
+Gear gear() {
+    Gear gear;
+    gear.dialLocalError = typed("0.6", Unit::micrometre);
+    gear.step = typed("1", Unit::micrometre);
+    gear.repeatability = typed("0.816", Unit::micrometre);
+    gear.repeatabilityFreedom = 9;
+    gear.master = typed("0.8", Unit::micrometre);
+    gear.masterMeant = Meant::expanded;
+    gear.settingScatter = typed("0.5", Unit::micrometre);
+    gear.drift = typed("1.5", Unit::micrometre);
+    gear.driftLimit = typed("4", Unit::micrometre);
+    gear.lastChecked = "March 2026";
+    return gear;
+}
+
 SurveyHeader header(const std::string& id, const std::string& name, SurveyKind kind,
                     std::string_view time, Entry entry) {
     SurveyHeader header;
@@ -65,6 +81,9 @@ SurveyHeader header(const std::string& id, const std::string& name, SurveyKind k
     header.gauge.setSize = mm(entry == Entry::diameter ? "73.200" : "73.700");
     header.gauge.entry = entry;
     header.gauge.dial = micrometreDial();
+    header.gauge.gear = gear();
+    header.gauge.blockExpansion = Expansion::sleeveInAluminium;
+    header.gauge.stoodTogether = true;
     header.gauge.dial.larger = Dial::Larger::minus;
     header.plate = false;
     return header;
@@ -132,6 +151,13 @@ Survey final(const Block& block) {
         .take();
 }
 
+RepeatStudy study() {
+    RepeatRun run{"the demonstration", "bore 2, 58 mm, A", {}, {}};
+    for (const char* shown : {"-1", "0", "0", "1", "-1", "0", "1", "0", "-1", "1"})
+        run.typed.push_back(typed(shown, Unit::micrometre));
+    return {"r1", "dial bore gauge, 50 to 150 mm (invented)", "2026-04-07", {run}, {}};
+}
+
 } // namespace
 
 Workbook rushmere() {
@@ -141,6 +167,7 @@ Workbook rushmere() {
     workbook.limitSets = limits();
     workbook.surveys = {found(workbook.block), rough(workbook.block), shortThenFull(workbook.block),
                         final(workbook.block)};
+    workbook.studies = {study()};
     workbook.invented = true;
     return workbook;
 }

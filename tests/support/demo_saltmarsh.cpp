@@ -56,9 +56,12 @@ SurveyHeader header(const std::string& id, const std::string& name, SurveyKind k
     header.kind = kind;
     header.time = *readIso(time);
     header.gauge.gauge = "dial bore gauge, 2.8 to 6 in (invented)";
-    header.gauge.setOn = "outside micrometer, 3 to 4 in";
+    header.gauge.setOn = "setting ring " + std::string(set);
     header.gauge.setSize = typed(set, Unit::inch);
     header.gauge.dial = tenthDial();
+    header.gauge.gear = tenthDialAndRing();
+    header.gauge.blockExpansion = Expansion::sleeveInAluminium;
+    header.gauge.stoodTogether = true;
     header.plate = false;
     return header;
 }

@@ -17,6 +17,13 @@ void correct(Workbook& workbook, const std::string& survey, const Station& stati
     (void)borewright::apply(workbook, recordReading(workbook, survey, reading, "typed wrongly"));
 }
 
+Workbook withoutDoubt(Workbook workbook) {
+    for (Survey& survey : workbook.surveys)
+        survey.header.gauge.gear = {};
+    workbook.studies.clear();
+    return workbook;
+}
+
 Station at(int bore, const std::string& depth, const std::string& axis) {
     return {bore, *readLength(depth, Unit::inch), axis};
 }

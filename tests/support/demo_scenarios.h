@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The two demonstration workbooks as tables: readings as they were typed, planted mistakes
+// The demonstration workbooks as tables: readings as they were typed, planted mistakes
 // included. Everything in them is invented. demo/*.borebook hold the same; demo_test.cpp compares.
 #pragma once
 
@@ -11,8 +11,13 @@ namespace borewright::demo {
 
 // Six sleeves closed at the crankcase side, in inches and thou.
 Workbook saltmarsh();
+// The first block after its last pass, read warm with a coarse dial: what can still be said?
+Workbook saltmarshWarm();
 // A three-cylinder block with a one-piece head, in millimetres and micrometres.
 Workbook rushmere();
+
+// The same with the gear's figures taken out: judged as the readings stand.
+Workbook withoutDoubt(Workbook workbook);
 
 // Strikes what stands at a station of a survey and types another text there.
 void correct(Workbook& workbook, const std::string& survey, const Station& station,
