@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/block/block_form.h"
 #include "app/block/block_verbs.h"
-#include "app/block/fold.h"
+#include "app/fields/fold.h"
 
 #include <QHBoxLayout>
 #include <QPushButton>

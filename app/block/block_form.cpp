@@ -2,7 +2,7 @@
 #include "app/block/block_form.h"
 
 #include "app/block/block_verbs.h"
-#include "app/block/form_grid.h"
+#include "app/fields/form_grid.h"
 
 namespace borewright {
 

@@ -3,7 +3,7 @@
 
 #include "app/block/block_form.h"
 #include "app/block/bore_details.h"
-#include "app/block/fold.h"
+#include "app/fields/fold.h"
 #include "app/block/job_form.h"
 #include "app/block/levels_form.h"
 #include "app/block/limits_editor.h"

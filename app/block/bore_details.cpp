@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/block/bore_details.h"
 
-#include "app/block/fold.h"
-#include "app/block/form_grid.h"
+#include "app/fields/fold.h"
+#include "app/fields/form_grid.h"
 #include "app/block/length_text.h"
 #include "app/block/ports_form.h"
 

@@ -1,48 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/block/committed_field.h"
 
+#include "app/fields/refusal_label.h"
+
 #include <QEvent>
 #include <QKeyEvent>
 #include <QVBoxLayout>
 
 namespace borewright {
-namespace {
-
-// A label in the vermillion of Okabe and Ito, following the palette.
-class RefusalLabel final : public QLabel {
-public:
-    explicit RefusalLabel(QWidget* parent)
-        : QLabel(parent) {
-        setWordWrap(true);
-        setTextFormat(Qt::PlainText);
-        colour();
-        hide();
-    }
-
-protected:
-    void changeEvent(QEvent* event) override {
-        QLabel::changeEvent(event);
-        if (event->type() == QEvent::ParentChange || event->type() == QEvent::PaletteChange)
-            colour();
-    }
-
-private:
-    void colour() {
-        const QPalette around = parentWidget() != nullptr ? parentWidget()->palette() : palette();
-        const bool dark = around.color(QPalette::Window).lightness() < 128;
-        const QColor ink = dark ? QColor(0xff, 0x8a, 0x4c) : QColor(0xb0, 0x46, 0x00);
-        if (palette().color(QPalette::WindowText) == ink) return;
-        QPalette own = palette();
-        own.setColor(QPalette::WindowText, ink);
-        setPalette(own);
-    }
-};
-
-} // namespace
-
-QLabel* makeRefusalLabel(QWidget* parent) {
-    return new RefusalLabel(parent);
-}
 
 CommittedField::CommittedField(const QString& label, Commit commit, QWidget* parent)
     : QWidget(parent)

@@ -42,7 +42,4 @@ private:
     QString m_shown;
 };
 
-// A line beneath a control that says, in the colour of a warning, why something was refused.
-QLabel* makeRefusalLabel(QWidget* parent);
-
 } // namespace borewright

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/block/job_form.h"
 
-#include "app/block/form_grid.h"
+#include "app/fields/form_grid.h"
 
 #include <QEvent>
 

@@ -2,6 +2,7 @@
 #include "app/block/levels_form.h"
 
 #include "app/block/committed_field.h"
+#include "app/fields/refusal_label.h"
 
 #include <QHBoxLayout>
 #include <QHeaderView>

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/block/limits_editor.h"
 
-#include "app/block/form_grid.h"
+#include "app/fields/form_grid.h"
 #include "app/block/length_text.h"
+#include "app/fields/refusal_label.h"
 
 #include <QHBoxLayout>
 #include <QVBoxLayout>

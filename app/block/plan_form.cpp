@@ -2,7 +2,7 @@
 #include "app/block/plan_form.h"
 
 #include "app/block/block_verbs.h"
-#include "app/block/fold.h"
+#include "app/fields/fold.h"
 #include "app/pictures/plan_view.h"
 
 #include <QKeyEvent>

@@ -9,6 +9,8 @@
 #include <QString>
 #include <QStringList>
 
+#include <vector>
+
 namespace borewright {
 
 struct Preferences {
@@ -24,11 +26,18 @@ struct Preferences {
     bool soundKept = true; // a tick when a reading is kept
     bool soundOdd = true;  // another when it looks odd
     Order order = Order::downAndUp;
-    GaugeSetting gauge;    // the last used, offered to each new survey (without set size)
-    QString lastFile;      // opened again at start
-    QStringList recentFiles; // newest first
+    GaugeSetting gauge;               // the last used, offered to each new survey (as keptPart())
+    bool gearChosen = false;          // that gauge's gear is his own choice, were it "not known"
+    std::vector<GaugeSetting> gauges; // each he has named, as keptPart(), by name
+    QString lastFile;                 // opened again at start
+    QStringList recentFiles;          // newest first
     friend bool operator==(const Preferences&, const Preferences&) = default;
 };
+
+// What of a setting belongs to the gauge, whatever it is set to: no set size, no temperatures.
+GaugeSetting keptPart(GaugeSetting setting);
+// `preferences` with this gauge as the last used, and kept under its name where it has one.
+Preferences withGauge(Preferences preferences, const GaugeSetting& setting);
 
 // Holds the preferences while the program runs and tells when they change.
 class PreferencesStore : public QObject {

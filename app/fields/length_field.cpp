@@ -1,28 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/fields/length_field.h"
 
-#include <QVBoxLayout>
-
 namespace borewright {
 
 LengthField::LengthField(const QString& name, Unit unit, QWidget* parent)
-    : QWidget(parent)
-    , m_edit(new QLineEdit(this))
-    , m_refusal(new QLabel(this))
-    , m_unit(unit) {
-    m_edit->setAccessibleName(name);
-    m_edit->setMaxLength(40);
-    m_refusal->setWordWrap(true);
-    m_refusal->setObjectName(QStringLiteral("refusal"));
-    m_refusal->hide();
-    auto* layout = new QVBoxLayout(this);
-    layout->setContentsMargins(0, 0, 0, 0);
-    layout->setSpacing(2);
-    layout->addWidget(m_edit);
-    layout->addWidget(m_refusal);
-    setFocusProxy(m_edit);
-    connect(m_edit, &QLineEdit::editingFinished, this, &LengthField::commit);
-}
+    : TypedField(name, parent)
+    , m_unit(unit) {}
 
 // A value typed in the field's own unit needs no unit behind it.
 QString LengthField::shown() const {
@@ -36,49 +19,26 @@ QString LengthField::shown() const {
 
 void LengthField::setValue(const std::optional<TypedLength>& value) {
     m_value = value;
-    m_edit->setText(shown());
-    refuse({});
+    showValue();
 }
 
 void LengthField::setUnit(Unit unit) {
     if (unit == m_unit) return;
     m_unit = unit;
-    m_edit->setText(shown());
+    showValue();
 }
 
-void LengthField::refuse(const QString& why) {
-    m_refusal->setText(why);
-    m_refusal->setVisible(!why.isEmpty());
-    m_edit->setAccessibleDescription(why);
-}
-
-bool LengthField::commit() {
-    const QString text = m_edit->text().trimmed();
-    if (text == shown()) {
-        refuse({});
-        return true;
-    }
+QString LengthField::take(const QString& text) {
     std::optional<TypedLength> value;
     if (!text.isEmpty()) {
         const auto typed = readTyped(text.toStdString(), m_unit);
-        if (!typed) {
-            refuse(QString::fromStdString(typed.error().message()));
-            return false;
-        }
-        if (m_check) {
-            const QString why = m_check(typed->value());
-            if (!why.isEmpty()) {
-                refuse(why);
-                return false;
-            }
-        }
+        if (!typed) return QString::fromStdString(typed.error().message());
+        const QString why = m_check ? m_check(typed->value()) : QString();
+        if (!why.isEmpty()) return why;
         value = *typed;
     }
-    refuse({});
     m_value = value;
-    m_edit->setText(shown());
-    emit committed();
-    return true;
+    return {};
 }
 
 } // namespace borewright

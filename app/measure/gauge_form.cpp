@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/measure/gauge_form.h"
 
+#include "app/fields/fold.h"
+#include "app/measure/gear_form.h"
+#include "app/measure/warmth_form.h"
+
 #include <QHBoxLayout>
 #include <QVBoxLayout>
 
@@ -31,17 +35,11 @@ bool sameScale(const Dial& a, const Dial& b) {
            a.travel.value() == b.travel.value();
 }
 
-QString warmthText(const std::optional<TypedTemperature>& temperature) {
-    if (!temperature) return {};
-    return QString::fromStdString(temperature->text()) +
-           (temperature->scale() == Scale::celsius ? QStringLiteral(" °C") : QStringLiteral(" °F"));
-}
-
 } // namespace
 
 GaugeForm::GaugeForm(QWidget* parent)
     : QWidget(parent)
-    , m_gauge(new QLineEdit(this))
+    , m_gauge(new QComboBox(this))
     , m_setOn(new QLineEdit(this))
     , m_setSize(new LengthField(tr("Gauge set to"), Unit::inch, this))
     , m_entry(new QComboBox(this))
@@ -52,12 +50,14 @@ GaugeForm::GaugeForm(QWidget* parent)
     , m_face(new QComboBox(this))
     , m_larger(new QComboBox(this))
     , m_picture(new DialPicture(this))
-    , m_masterTemperature(new QLineEdit(this))
-    , m_blockTemperature(new QLineEdit(this))
-    , m_blockExpansion(new QComboBox(this))
-    , m_warmthRefusal(new QLabel(this)) {
-    auto* columns = new QHBoxLayout(this);
-    columns->setContentsMargins(0, 0, 0, 0);
+    , m_gear(new GearForm(this))
+    , m_warmth(new WarmthForm(this)) {
+    build();
+    followFields();
+}
+
+void GaugeForm::build() {
+    auto* columns = new QHBoxLayout;
     columns->setSpacing(32);
     auto* left = new QFormLayout;
     auto* right = new QFormLayout;
@@ -66,16 +66,50 @@ GaugeForm::GaugeForm(QWidget* parent)
         form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
     }
     buildMain(left);
-    buildWarmth(left);
     buildDial(right);
     columns->addLayout(left, 3);
     columns->addLayout(right, 3);
     columns->addWidget(m_picture, 2, Qt::AlignTop);
+    auto* gear = new Part(tr("What the gear is worth"), {}, this);
+    gear->add(m_gear);
+    auto* warmth = new Part(tr("Warmth"), {}, this);
+    warmth->add(m_warmth);
+    auto* whole = new QVBoxLayout(this);
+    whole->setContentsMargins(0, 0, 0, 0);
+    whole->setSpacing(18);
+    whole->addLayout(columns);
+    whole->addWidget(gear);
+    whole->addWidget(warmth);
+}
+
+void GaugeForm::followFields() {
+    connect(m_setSize, &LengthField::edited, this, &GaugeForm::edited);
+    for (const LengthField* field : {m_graduation, m_oneTurn, m_travel})
+        connect(field, &LengthField::edited, this, &GaugeForm::edited);
+    connect(m_entry, &QComboBox::activated, this, &GaugeForm::edited);
+    connect(m_gear, &GearForm::edited, this, &GaugeForm::edited);
+    connect(m_warmth, &WarmthForm::edited, this, &GaugeForm::edited);
+    connect(m_gauge, &QComboBox::activated, this, &GaugeForm::chooseGauge);
+    connect(m_preset, &QComboBox::activated, this, &GaugeForm::chooseDial);
+    connect(m_larger, &QComboBox::activated, this, &GaugeForm::dialChosen);
+    connect(m_face, &QComboBox::activated, this, &GaugeForm::dialChosen);
+    for (LengthField* field : {m_graduation, m_oneTurn, m_travel}) {
+        field->setCheck(positiveOnly);
+        connect(field, &LengthField::committed, this, [this] {
+            m_preset->setCurrentIndex(ownPreset);
+            dialChosen();
+        });
+    }
 }
 
 void GaugeForm::buildMain(QFormLayout* form) {
     m_gauge->setAccessibleName(tr("Which gauge"));
-    m_gauge->setPlaceholderText(tr("dial bore gauge no. 2"));
+    m_gauge->setEditable(true);
+    m_gauge->setInsertPolicy(QComboBox::NoInsert);
+    m_gauge->setCompleter(nullptr);
+    m_gauge->lineEdit()->setAccessibleName(tr("Which gauge"));
+    m_gauge->lineEdit()->setPlaceholderText(tr("dial bore gauge no. 2"));
+    m_gauge->setToolTip(tr("A gauge kept under its name brings its dial and what it is worth"));
     m_setOn->setAccessibleName(tr("Set on what"));
     m_setOn->setPlaceholderText(tr("a ring, a micrometer"));
     m_setSize->setCheck(positiveOnly);
@@ -101,35 +135,25 @@ void GaugeForm::buildDial(QFormLayout* form) {
     form->addRow(tr("One di&vision"), m_graduation);
     form->addRow(tr("One &turn"), m_oneTurn);
     form->addRow(tr("Tra&vel either way"), m_travel);
-    connect(m_preset, &QComboBox::activated, this, &GaugeForm::chooseDial);
-    connect(m_larger, &QComboBox::activated, this, &GaugeForm::showDial);
-    connect(m_face, &QComboBox::activated, this, &GaugeForm::showDial);
-    for (LengthField* field : {m_graduation, m_oneTurn, m_travel}) {
-        field->setCheck(positiveOnly);
-        connect(field, &LengthField::committed, this, [this] {
-            m_preset->setCurrentIndex(ownPreset);
-            showDial();
-        });
-    }
 }
 
-void GaugeForm::buildWarmth(QFormLayout* form) {
-    m_masterTemperature->setAccessibleName(tr("Temperature of the master"));
-    m_masterTemperature->setPlaceholderText(tr("not known: no correction"));
-    m_blockTemperature->setAccessibleName(tr("Temperature of the block"));
-    m_blockTemperature->setPlaceholderText(tr("not known: no correction"));
-    m_blockExpansion->setAccessibleName(tr("The bore expands like"));
-    m_blockExpansion->addItems(
-        {tr("grey iron"), tr("an iron sleeve in aluminium"), tr("aluminium")});
-    m_warmthRefusal->setWordWrap(true);
-    m_warmthRefusal->setObjectName(QStringLiteral("refusal"));
-    m_warmthRefusal->hide();
-    form->addRow(tr("&Master at"), m_masterTemperature);
-    form->addRow(tr("&Block at"), m_blockTemperature);
-    form->addRow(tr("Bore e&xpands like"), m_blockExpansion);
-    form->addRow(m_warmthRefusal);
-    connect(m_masterTemperature, &QLineEdit::editingFinished, this, &GaugeForm::commitTemperatures);
-    connect(m_blockTemperature, &QLineEdit::editingFinished, this, &GaugeForm::commitTemperatures);
+void GaugeForm::offer(const std::vector<GaugeSetting>& kept) {
+    m_kept = kept;
+    const QString now = m_gauge->currentText();
+    m_gauge->clear();
+    for (const GaugeSetting& gauge : kept)
+        m_gauge->addItem(QString::fromStdString(gauge.gauge));
+    m_gauge->setEditText(now);
+}
+
+void GaugeForm::chooseGauge(int row) {
+    if (row < 0 || row >= static_cast<int>(m_kept.size())) return;
+    const GaugeSetting& gauge = m_kept[static_cast<std::size_t>(row)];
+    if (!gauge.setOn.empty()) m_setOn->setText(QString::fromStdString(gauge.setOn));
+    m_entry->setCurrentIndex(static_cast<int>(gauge.entry));
+    showDial(gauge.dial);
+    m_gear->setValue(gauge.gear, m_small, false);
+    emit edited();
 }
 
 void GaugeForm::chooseDial(int preset) {
@@ -138,11 +162,11 @@ void GaugeForm::chooseDial(int preset) {
     m_graduation->setValue(dial.graduation);
     m_oneTurn->setValue(dial.oneTurn);
     m_travel->setValue(dial.travel);
-    showDial();
+    dialChosen();
 }
 
 Dial GaugeForm::dialValue() const {
-    Dial dial = m_setting.dial;
+    Dial dial = m_dial;
     if (m_graduation->value()) dial.graduation = *m_graduation->value();
     if (m_oneTurn->value()) dial.oneTurn = *m_oneTurn->value();
     if (m_travel->value()) dial.travel = *m_travel->value();
@@ -151,72 +175,67 @@ Dial GaugeForm::dialValue() const {
     return dial;
 }
 
-void GaugeForm::showDial() {
-    m_picture->setDial(dialValue());
-}
-
-void GaugeForm::setValue(const GaugeSetting& setting, Unit sizeUnit) {
-    m_setting = setting;
-    m_gauge->setText(QString::fromStdString(setting.gauge));
-    m_setOn->setText(QString::fromStdString(setting.setOn));
-    m_setSize->setUnit(sizeUnit);
-    m_setSize->setValue(setting.setSize);
-    m_entry->setCurrentIndex(static_cast<int>(setting.entry));
-    m_graduation->setValue(setting.dial.graduation);
-    m_oneTurn->setValue(setting.dial.oneTurn);
-    m_travel->setValue(setting.dial.travel);
-    m_face->setCurrentIndex(static_cast<int>(setting.dial.face));
-    m_larger->setCurrentIndex(static_cast<int>(setting.dial.larger));
+// What no field shows stays as it was.
+void GaugeForm::showDial(const Dial& dial) {
+    m_dial = dial;
+    m_graduation->setValue(dial.graduation);
+    m_oneTurn->setValue(dial.oneTurn);
+    m_travel->setValue(dial.travel);
+    m_face->setCurrentIndex(static_cast<int>(dial.face));
+    m_larger->setCurrentIndex(static_cast<int>(dial.larger));
     int preset = 0;
-    while (preset < ownPreset && !sameScale(presetDial(preset), setting.dial))
+    while (preset < ownPreset && !sameScale(presetDial(preset), dial))
         ++preset;
     m_preset->setCurrentIndex(preset);
-    m_masterWarmth = setting.masterTemperature;
-    m_blockWarmth = setting.blockTemperature;
-    m_masterTemperature->setText(warmthText(m_masterWarmth));
-    m_blockTemperature->setText(warmthText(m_blockWarmth));
-    m_blockExpansion->setCurrentIndex(static_cast<int>(setting.blockExpansion));
-    showDial();
+    m_picture->setDial(dial);
 }
 
-bool GaugeForm::commitTemperatures() {
-    struct Field {
-        QLineEdit* edit;
-        std::optional<TypedTemperature>& value;
-    };
-    for (const Field& field :
-         {Field{m_masterTemperature, m_masterWarmth}, Field{m_blockTemperature, m_blockWarmth}}) {
-        const QString text = field.edit->text().trimmed();
-        if (text.isEmpty()) {
-            field.value.reset();
-            continue;
-        }
-        const auto read = readTemperature(text.toStdString(), Scale::celsius);
-        m_warmthRefusal->setVisible(!read);
-        if (!read) {
-            m_warmthRefusal->setText(QString::fromStdString(read.error().message()));
-            return false;
-        }
-        field.value = *read;
-        field.edit->setText(warmthText(field.value));
-    }
-    m_warmthRefusal->hide();
-    return true;
+void GaugeForm::dialChosen() {
+    const Dial dial = dialValue();
+    m_picture->setDial(dial);
+    m_gear->followDial(dial);
+    emit edited();
 }
 
-bool GaugeForm::commit() {
-    bool good = commitTemperatures();
-    for (LengthField* field : {m_setSize, m_graduation, m_oneTurn, m_travel})
-        good = field->commit() && good;
+void GaugeForm::setValue(const SurveyHeader& header, const DisplayUnits& units, bool proposedGear) {
+    const GaugeSetting& setting = header.gauge;
+    m_small = units.small;
+    m_gauge->setEditText(QString::fromStdString(setting.gauge));
+    m_setOn->setText(QString::fromStdString(setting.setOn));
+    m_setSize->setUnit(units.size);
+    m_setSize->setValue(setting.setSize);
+    m_entry->setCurrentIndex(static_cast<int>(setting.entry));
+    showDial(setting.dial);
+    m_gear->setValue(setting.gear, units.small, proposedGear);
+    m_warmth->setValue(header);
+}
+
+void GaugeForm::tell(const SurveyHeader& header, std::optional<Length> size,
+                     const DisplayUnits& units) {
+    Budget unknown;
+    unknown.missing.emplace_back("the set size");
+    m_gear->tell(size ? budgetOf(header, *size) : unknown, units);
+    m_warmth->tell(header, size, units);
+}
+
+bool GaugeForm::commitDial() {
+    bool good = true;
     for (LengthField* field : {m_graduation, m_oneTurn, m_travel}) {
+        good = field->commit() && good;
         if (field->value()) continue;
         field->refuse(tr("a dial needs this"));
         good = false;
     }
-    if (good && m_oneTurn->value()->value() < m_graduation->value()->value()) {
-        m_oneTurn->refuse(tr("one turn is at least one division"));
-        good = false;
-    }
+    if (!good || m_oneTurn->value()->value() >= m_graduation->value()->value()) return good;
+    m_oneTurn->refuse(tr("one turn is at least one division"));
+    return false;
+}
+
+bool GaugeForm::commit() {
+    bool good = m_setSize->commit();
+    good = commitDial() && good;
+    good = m_gear->commit() && good;
+    good = m_warmth->commit() && good;
     if (m_entry->currentIndex() == static_cast<int>(Entry::deviation) && !m_setSize->value()) {
         m_setSize->refuse(tr("without the set size a dial's reading is no diameter"));
         good = false;
@@ -224,17 +243,15 @@ bool GaugeForm::commit() {
     return good;
 }
 
-GaugeSetting GaugeForm::value() const {
-    GaugeSetting setting = m_setting;
-    setting.gauge = m_gauge->text().trimmed().toStdString();
+void GaugeForm::put(SurveyHeader& header) const {
+    GaugeSetting& setting = header.gauge;
+    setting.gauge = m_gauge->currentText().trimmed().toStdString();
     setting.setOn = m_setOn->text().trimmed().toStdString();
     setting.setSize = m_setSize->value();
     setting.entry = static_cast<Entry>(m_entry->currentIndex());
     setting.dial = dialValue();
-    setting.masterTemperature = m_masterWarmth;
-    setting.blockTemperature = m_blockWarmth;
-    setting.blockExpansion = static_cast<Expansion>(m_blockExpansion->currentIndex());
-    return setting;
+    setting.gear = m_gear->value();
+    m_warmth->put(header);
 }
 
 } // namespace borewright

@@ -5,6 +5,7 @@
 #include "app/measure/next_panel.h"
 #include "app/measure/story_bar.h"
 #include "app/measure/strike_bar.h"
+#include "app/measure/study_page.h"
 #include "app/measure/survey_bar.h"
 #include "app/measure/survey_form.h"
 #include "app/pictures/plan_view.h"
@@ -30,7 +31,8 @@ MeasurePage::MeasurePage(const PageContext& context, QWidget* parent)
     , m_stories(new StoryBar(context, this))
     , m_strike(new StrikeBar(this))
     , m_next(new NextPanel(context, m_walk, this))
-    , m_form(new SurveyForm(context, this)) {
+    , m_form(new SurveyForm(context, this))
+    , m_study(new StudyPage(context, this)) {
     build();
     connectParts();
     addKeys();
@@ -39,6 +41,7 @@ MeasurePage::MeasurePage(const PageContext& context, QWidget* parent)
 void MeasurePage::build() {
     m_stack->addWidget(buildBench());
     m_stack->addWidget(m_form);
+    m_stack->addWidget(m_study);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addWidget(m_stack);
@@ -70,6 +73,14 @@ void MeasurePage::connectParts() {
     connect(m_bar, &SurveyBar::editSurvey, this, [this] {
         m_form->openFor(m_context.selection.survey());
         m_stack->setCurrentWidget(m_form);
+    });
+    connect(m_bar, &SurveyBar::repeatability, this, [this] {
+        m_stack->setCurrentWidget(m_study);
+        m_study->open();
+    });
+    connect(m_study, &StudyPage::closed, this, [this](const QString& sentence) {
+        backToBench();
+        m_next->tell(sentence, false);
     });
     connect(m_bar, &SurveyBar::zeroCheck, this, [this] {
         m_walk.startZeroCheck();
@@ -119,7 +130,7 @@ void MeasurePage::addKeys() {
 
 void MeasurePage::followDocument() {
     m_strike->hide();
-    if (m_stack->currentWidget() == m_form) m_stack->setCurrentIndex(0);
+    m_stack->setCurrentIndex(0);
 }
 
 void MeasurePage::setBench(bool bench) {

@@ -18,6 +18,7 @@ class PlanView;
 class SectionView;
 class StoryBar;
 class StrikeBar;
+class StudyPage;
 class SurveyBar;
 class SurveyForm;
 
@@ -64,6 +65,7 @@ private:
     StrikeBar* m_strike;
     NextPanel* m_next;
     SurveyForm* m_form;
+    StudyPage* m_study;
 };
 
 } // namespace borewright

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/measure/survey_bar.h"
 
+#include "app/measure/gear_words.h"
 #include "core/gauging/gauging.h"
 
 #include <QGridLayout>
@@ -28,9 +29,11 @@ SurveyBar::SurveyBar(const PageContext& context, QWidget* parent)
     , m_new(new QPushButton(tr("&New survey…"), this))
     , m_heading(new QPushButton(tr("&Gauge and survey…"), this))
     , m_zero(new QPushButton(tr("&Zero check"), this))
+    , m_repeat(new QPushButton(tr("Re&peatability…"), this))
     , m_showing(new QComboBox(this))
     , m_order(new QComboBox(this))
-    , m_gauge(new QLabel(this)) {
+    , m_gauge(new QLabel(this))
+    , m_warnings(new ElidedLabel(this)) {
     build();
     connect(m_survey, &QComboBox::activated, this, [this](int row) {
         m_context.selection.setSurvey(m_survey->itemData(row).toString().toStdString());
@@ -38,6 +41,7 @@ SurveyBar::SurveyBar(const PageContext& context, QWidget* parent)
     connect(m_new, &QPushButton::clicked, this, &SurveyBar::newSurvey);
     connect(m_heading, &QPushButton::clicked, this, &SurveyBar::editSurvey);
     connect(m_zero, &QPushButton::clicked, this, &SurveyBar::zeroCheck);
+    connect(m_repeat, &QPushButton::clicked, this, &SurveyBar::repeatability);
     connect(m_showing, &QComboBox::activated, this,
             [this](int row) { emit showingChosen(static_cast<GridModel::Showing>(row)); });
     connect(m_order, &QComboBox::activated, this, [this](int row) {
@@ -62,6 +66,7 @@ void SurveyBar::build() {
     m_order->addItems({tr("down A, up B"), tr("down each axis"), tr("level by level"),
                        tr("each level across the block")});
     m_zero->setToolTip(tr("Put the gauge back on its master and note what it shows (F8)"));
+    m_repeat->setToolTip(tr("The same spot ten times: what your hand and this gauge scatter by"));
     m_gauge->setAccessibleName(tr("Gauge setting and limits"));
     m_gauge->setWordWrap(true);
     auto* layout = new QGridLayout(this);
@@ -70,13 +75,15 @@ void SurveyBar::build() {
     auto* row = new QHBoxLayout;
     row->setSpacing(8);
     for (QWidget* widget : {static_cast<QWidget*>(m_survey), static_cast<QWidget*>(m_new),
-                            static_cast<QWidget*>(m_heading), static_cast<QWidget*>(m_zero)})
+                            static_cast<QWidget*>(m_heading), static_cast<QWidget*>(m_zero),
+                            static_cast<QWidget*>(m_repeat)})
         row->addWidget(widget);
     row->addStretch();
     row->addWidget(m_order);
     row->addWidget(m_showing);
     layout->addLayout(row, 0, 0);
     layout->addWidget(m_gauge, 1, 0);
+    layout->addWidget(m_warnings, 2, 0);
 }
 
 void SurveyBar::show() {
@@ -88,9 +95,10 @@ void SurveyBar::show() {
     m_order->setCurrentIndex(static_cast<int>(m_context.preferences.value().order));
     const Survey* survey = findSurvey(workbook, m_context.selection.survey());
     for (QWidget* widget : {static_cast<QWidget*>(m_survey), static_cast<QWidget*>(m_heading),
-                            static_cast<QWidget*>(m_zero)})
+                            static_cast<QWidget*>(m_zero), static_cast<QWidget*>(m_repeat)})
         widget->setEnabled(survey != nullptr);
     if (survey == nullptr) {
+        showWarnings(nullptr);
         m_gauge->setText(tr("A survey is a set of readings that belong together: as found, a check "
                             "while honing, the final one."));
         return;
@@ -100,8 +108,25 @@ void SurveyBar::show() {
                                ? tr("judged by %1").arg(utf8(result->judgedBy))
                            : result != nullptr ? utf8(result->judgedBy)
                                                : QString();
-    m_gauge->setText(QStringList{gaugeLine(survey->header), zeroLine(survey->header), limits}.join(
-        QStringLiteral(" · ")));
+    QStringList line{gaugeLine(survey->header)};
+    if (result != nullptr)
+        line << readingDoubtWords(result->doubts.budget, m_context.document.units());
+    line << zeroLine(survey->header) << limits;
+    m_gauge->setText(line.join(QStringLiteral(" · ")));
+    showWarnings(result);
+}
+
+// One line, whatever the width; the whole of it where the pointer rests.
+void SurveyBar::showWarnings(const SurveyResult* result) {
+    QStringList warnings;
+    if (result != nullptr)
+        for (const std::string& warning : result->doubts.warnings)
+            warnings << utf8(warning);
+    m_warnings->setVisible(!warnings.isEmpty());
+    m_warnings->setText(warnings.size() < 2
+                            ? warnings.join(QString())
+                            : tr("%1 (and %2 more)").arg(warnings[0]).arg(warnings.size() - 1),
+                        warnings.join(QStringLiteral("\n")));
 }
 
 QString SurveyBar::gaugeLine(const SurveyHeader& header) const {

@@ -1,7 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/measure/survey_form.h"
 
+#include "app/fields/fold.h"
+#include "app/fields/refusal_label.h"
 #include "app/fields/scaled_font.h"
+#include "app/measure/survey_proposal.h"
+#include "core/verdict/prospect.h"
 
 #include <QFormLayout>
 #include <QHBoxLayout>
@@ -28,21 +32,6 @@ QString kindName(SurveyKind kind) {
     return {};
 }
 
-// A new survey's name: its kind, with a number where the name is taken.
-QString freeName(const Workbook& workbook, SurveyKind kind) {
-    const auto text = nameOf(kind);
-    const QString base = QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
-    const auto taken = [&](const QString& name) {
-        return std::ranges::any_of(workbook.surveys, [&](const Survey& survey) {
-            return survey.header.name == name.toStdString();
-        });
-    };
-    QString name = base;
-    for (int n = 2; taken(name); ++n)
-        name = base + QStringLiteral(" %1").arg(n);
-    return name;
-}
-
 } // namespace
 
 SurveyForm::SurveyForm(const PageContext& context, QWidget* parent)
@@ -56,8 +45,10 @@ SurveyForm::SurveyForm(const PageContext& context, QWidget* parent)
     , m_notes(new QLineEdit(this))
     , m_scope(new ScopePicker(this))
     , m_gauge(new GaugeForm(this))
-    , m_refusal(new QLabel(this))
-    , m_keep(new QPushButton(this)) {
+    , m_prospect(new QLabel(this))
+    , m_refusal(makeRefusalLabel(this))
+    , m_keep(new QPushButton(this))
+    , m_scroll(new QScrollArea(this)) {
     m_kind->setAccessibleName(tr("Kind of survey"));
     for (const SurveyKind kind :
          {SurveyKind::asFound, SurveyKind::beforeBoring, SurveyKind::check, SurveyKind::final})
@@ -67,19 +58,22 @@ SurveyForm::SurveyForm(const PageContext& context, QWidget* parent)
     m_plate->addItems({tr("not said"), tr("on"), tr("off")});
     m_limits->setAccessibleName(tr("Judged by"));
     m_notes->setAccessibleName(tr("Notes on the survey"));
-    m_refusal->setObjectName(QStringLiteral("refusal"));
-    m_refusal->setWordWrap(true);
+    m_prospect->setAccessibleName(tr("What this gear can decide"));
+    m_prospect->setWordWrap(true);
     m_keep->setDefault(true);
     build();
     connect(m_kind, &QComboBox::activated, this, [this] {
         m_header.kind = static_cast<SurveyKind>(m_kind->currentIndex());
         if (m_new) {
-            proposeSetSize(m_header);
+            proposeSetSize(m_context.document.workbook(), m_header);
             m_gauge->setSize()->setValue(m_header.gauge.setSize);
         }
         offerLimits(m_header);
         proposeName();
+        followFigures();
     });
+    connect(m_limits, &QComboBox::activated, this, &SurveyForm::followFigures);
+    connect(m_gauge, &GaugeForm::edited, this, &SurveyForm::followFigures);
     connect(m_keep, &QPushButton::clicked, this, &SurveyForm::keep);
 }
 
@@ -104,8 +98,22 @@ void SurveyForm::build() {
     heading->setFont(large);
     outer->addWidget(heading);
     outer->addWidget(m_gauge);
-    outer->addWidget(m_refusal);
-    auto* buttons = new QHBoxLayout;
+    auto* prospects = new Part(tr("What this gear can decide"), {}, this);
+    prospects->add(m_prospect);
+    outer->addWidget(prospects);
+    outer->addStretch();
+    m_scroll->setWidget(content);
+    m_scroll->setWidgetResizable(true);
+    m_scroll->setFrameShape(QFrame::NoFrame);
+    auto* whole = new QVBoxLayout(this);
+    whole->setContentsMargins(0, 0, 0, 0);
+    whole->setSpacing(0);
+    whole->addWidget(m_scroll, 1);
+    whole->addWidget(buildFoot());
+}
+
+// Stays in sight, however long the form.
+QWidget* SurveyForm::buildFoot() {
     auto* leave = new QPushButton(tr("Leave as it was"), this);
     connect(leave, &QPushButton::clicked, this, &SurveyForm::closed);
     auto* escape = new QShortcut(Qt::Key_Escape, this, this, &SurveyForm::closed);
@@ -114,82 +122,24 @@ void SurveyForm::build() {
         auto* enter = new QShortcut(key, this, this, &SurveyForm::keep);
         enter->setContext(Qt::WidgetWithChildrenShortcut);
     }
-    buttons->addWidget(m_keep);
-    buttons->addWidget(leave);
-    buttons->addStretch();
-    outer->addLayout(buttons);
-    outer->addStretch();
-    auto* scroll = new QScrollArea(this);
-    scroll->setWidget(content);
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    auto* whole = new QVBoxLayout(this);
-    whole->setContentsMargins(0, 0, 0, 0);
-    whole->addWidget(scroll);
-}
-
-// The kind that usually comes next, the gauge last used, the set size the bores suggest.
-SurveyHeader SurveyForm::proposal() const {
-    const Workbook& workbook = m_context.document.workbook();
-    SurveyHeader header;
-    header.id = freshSurveyId(workbook);
-    if (workbook.surveys.empty()) {
-        header.gauge = m_context.preferences.value().gauge;
-        proposeForFirst(header);
-    } else {
-        header.kind = SurveyKind::check;
-        header.gauge = workbook.surveys.back().header.gauge;
-        header.plate = workbook.surveys.back().header.plate;
-    }
-    proposeSetSize(header);
-    return header;
-}
-
-void SurveyForm::proposeForFirst(SurveyHeader& header) const {
-    const Workbook& workbook = m_context.document.workbook();
-    if (workbook.block.bores.empty()) return;
-    const Bore& bore = workbook.block.bores.front();
-    // A dial of the other system is nobody's for this block.
-    if (bore.standardSize && isInchFamily(bore.standardSize->unit()) !=
-                                 isInchFamily(header.gauge.dial.graduation.unit())) {
-        const auto larger = header.gauge.dial.larger;
-        header.gauge.dial =
-            isInchFamily(bore.standardSize->unit()) ? tenthDial() : micrometreDial();
-        header.gauge.dial.larger = larger;
-    }
-    if (bore.surface == Surface::ironSleeveInAluminium)
-        header.gauge.blockExpansion = Expansion::sleeveInAluminium;
-    if (bore.surface == Surface::bareAluminium || bore.surface == Surface::plated)
-        header.gauge.blockExpansion = Expansion::aluminium;
-}
-
-// A worn block is measured from standard, a honed one from its finish size; a setting made for the
-// same purpose before is proposed again.
-void SurveyForm::proposeSetSize(SurveyHeader& header) const {
-    const Workbook& workbook = m_context.document.workbook();
-    const LimitPurpose purpose = purposeOf(header.kind);
-    for (auto survey = workbook.surveys.rbegin(); survey != workbook.surveys.rend(); ++survey)
-        if (purposeOf(survey->header.kind) == purpose) {
-            header.gauge.setSize = survey->header.gauge.setSize;
-            header.limitSet = survey->header.limitSet;
-            return;
-        }
-    header.gauge.setSize.reset();
-    header.limitSet.reset();
-    if (workbook.block.bores.empty()) return;
-    const Bore& bore = workbook.block.bores.front();
-    if (purpose == LimitPurpose::worn) header.gauge.setSize = bore.standardSize;
-    const auto set = judgingSet(workbook, header);
-    if (purpose == LimitPurpose::finish && set && bore.standardSize)
-        if (const auto size = finishSizeFor(**set, bore))
-            header.gauge.setSize = typedFrom(*size, bore.standardSize->unit());
+    auto* foot = new QWidget(this);
+    auto* row = new QHBoxLayout(foot);
+    row->setContentsMargins(24, 10, 24, 12);
+    row->addWidget(m_keep);
+    row->addWidget(leave);
+    row->addWidget(m_refusal, 1);
+    row->addStretch();
+    return foot;
 }
 
 void SurveyForm::openNew() {
     m_new = true;
     m_title->setText(tr("A new survey: what are you about to measure?"));
     m_keep->setText(tr("Start measuring"));
-    fill(proposal());
+    const SurveyProposal proposal =
+        proposeSurvey(m_context.document.workbook(), m_context.preferences.value(),
+                      m_context.document.units().small);
+    fill(proposal.header, proposal.usualGear);
     proposeName();
     m_gauge->setSize()->setFocus();
     m_gauge->setSize()->edit()->selectAll();
@@ -201,14 +151,14 @@ void SurveyForm::openFor(const std::string& survey) {
     m_new = false;
     m_title->setText(tr("Survey “%1”").arg(QString::fromStdString(found->header.name)));
     m_keep->setText(tr("Keep"));
-    fill(found->header);
+    fill(found->header, false);
     m_gauge->setSize()->setFocus();
 }
 
-void SurveyForm::fill(const SurveyHeader& header) {
+void SurveyForm::fill(const SurveyHeader& header, bool usualGear) {
     m_header = header;
     m_proposedName.clear();
-    m_refusal->clear();
+    say({});
     m_kind->setCurrentIndex(static_cast<int>(header.kind));
     m_name->setText(QString::fromStdString(header.name));
     m_plate->setCurrentIndex(!header.plate ? 0 : *header.plate ? 1 : 2);
@@ -216,7 +166,49 @@ void SurveyForm::fill(const SurveyHeader& header) {
     offerLimits(header);
     const Document& document = m_context.document;
     m_scope->setValue(document.workbook(), header.asked, document.units());
-    m_gauge->setValue(header.gauge, document.units().size);
+    m_gauge->offer(m_context.preferences.value().gauges);
+    m_gauge->setValue(header, document.units(), usualGear);
+    m_scroll->ensureVisible(0, 0);
+    followFigures();
+}
+
+// What the figures typed so far come to, said while they are typed.
+void SurveyForm::followFigures() {
+    const Document& document = m_context.document;
+    const Workbook& workbook = document.workbook();
+    const SurveyHeader header = value();
+    std::optional<TypedLength> size = header.gauge.setSize;
+    if (!size && !workbook.block.bores.empty()) size = workbook.block.bores.front().standardSize;
+    const auto length = size ? std::optional(size->value()) : std::nullopt;
+    m_gauge->tell(header, length, document.units());
+    const bool known = length && budgetOf(header, *length).known();
+    QStringList sentences;
+    for (const std::string& sentence : prospect(workbook, header, document.units()))
+        sentences << QString::fromStdString(sentence);
+    if (!known)
+        sentences = {tr("While nothing is known of the gear, nothing can be said beforehand, and "
+                        "each verdict stands as if nothing were in doubt.")};
+    else if (sentences.isEmpty())
+        sentences = {
+            judgingSet(workbook, header)
+                ? tr("Nothing stands in the way: this gear can tell what the limits ask.")
+                : tr("No limits judge this survey yet; they are given on the Block page.")};
+    m_prospect->setText(sentences.join(QStringLiteral("\n")));
+}
+
+void SurveyForm::say(const QString& refusal) {
+    m_refusal->setText(refusal);
+    m_refusal->setVisible(!refusal.isEmpty());
+}
+
+// To the first field that could not be kept.
+void SurveyForm::showRefused() {
+    for (const TypedField* field : m_gauge->findChildren<TypedField*>()) {
+        if (field->refusal().isEmpty()) continue;
+        field->edit()->setFocus();
+        field->edit()->selectAll();
+        return m_scroll->ensureWidgetVisible(field->edit(), 50, 90);
+    }
 }
 
 void SurveyForm::offerLimits(const SurveyHeader& header) {
@@ -239,7 +231,7 @@ void SurveyForm::offerLimits(const SurveyHeader& header) {
 
 void SurveyForm::proposeName() {
     if (!m_new || (!m_name->text().isEmpty() && m_name->text() != m_proposedName)) return;
-    m_proposedName = freeName(m_context.document.workbook(), m_header.kind);
+    m_proposedName = proposeSurveyName(m_context.document.workbook(), m_header.kind);
     m_name->setText(m_proposedName);
 }
 
@@ -253,20 +245,20 @@ SurveyHeader SurveyForm::value() const {
     header.limitSet = limits.isEmpty() ? std::nullopt : std::optional(limits.toStdString());
     header.asked = m_scope->value();
     header.notes = m_notes->text().trimmed().toStdString();
-    header.gauge = m_gauge->value();
+    m_gauge->put(header);
     return header;
 }
 
 void SurveyForm::keep() {
-    if (!m_gauge->commit()) return;
+    say({});
+    if (!m_gauge->commit()) return showRefused();
     SurveyHeader header = value();
     if (header.asked && header.asked->empty()) {
-        m_refusal->setText(
-            tr("Tick at least one bore and one station, or choose the whole block."));
+        say(tr("Tick at least one bore and one station, or choose the whole block."));
         return;
     }
     if (header.name.empty()) {
-        m_refusal->setText(tr("Give the survey a name, so that you find it again."));
+        say(tr("Give the survey a name, so that you find it again."));
         return;
     }
     Document& document = m_context.document;
@@ -275,21 +267,12 @@ void SurveyForm::keep() {
     const Edit edit = m_new ? Edit(InsertSurvey{document.workbook().surveys.size(), {header, {}}})
                             : Edit(SetSurveyHeader{header.id, header});
     if (const auto done = document.edit(edit, name); !done) {
-        m_refusal->setText(QString::fromStdString(done.error().message()));
+        say(QString::fromStdString(done.error().message()));
         return;
     }
-    rememberGauge(header.gauge);
+    m_context.preferences.set(withGauge(m_context.preferences.value(), header.gauge));
     m_context.selection.setSurvey(header.id);
     emit closed();
-}
-
-void SurveyForm::rememberGauge(const GaugeSetting& gauge) {
-    Preferences preferences = m_context.preferences.value();
-    preferences.gauge = gauge;
-    preferences.gauge.setSize.reset();
-    preferences.gauge.masterTemperature.reset();
-    preferences.gauge.blockTemperature.reset();
-    m_context.preferences.set(preferences);
 }
 
 } // namespace borewright

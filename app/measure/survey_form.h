@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // A survey's heading as a form: kind, name, plate, limits, what is asked for, the gauge setting.
-// The first lines are what most people need.
+// The first lines are what most people need; at its end stands what the gear can decide.
 #pragma once
 
 #include "app/context/page_context.h"
@@ -8,6 +8,7 @@
 #include "app/measure/scope_picker.h"
 
 #include <QPushButton>
+#include <QScrollArea>
 #include <QWidget>
 
 namespace borewright {
@@ -25,15 +26,15 @@ signals:
 
 private:
     void build();
-    void fill(const SurveyHeader& header);
+    QWidget* buildFoot();
+    void fill(const SurveyHeader& header, bool usualGear);
+    void followFigures();
+    void say(const QString& refusal);
+    void showRefused();
     void offerLimits(const SurveyHeader& header);
     void proposeName();
     void keep();
     [[nodiscard]] SurveyHeader value() const;
-    [[nodiscard]] SurveyHeader proposal() const;
-    void proposeForFirst(SurveyHeader& header) const;
-    void proposeSetSize(SurveyHeader& header) const;
-    void rememberGauge(const GaugeSetting& gauge);
 
     PageContext m_context;
     bool m_new = true;
@@ -47,8 +48,10 @@ private:
     QLineEdit* m_notes;
     ScopePicker* m_scope;
     GaugeForm* m_gauge;
+    QLabel* m_prospect;
     QLabel* m_refusal;
     QPushButton* m_keep;
+    QScrollArea* m_scroll;
 };
 
 } // namespace borewright

@@ -20,11 +20,37 @@ constexpr std::array orders{"downAndUp", "downEach", "levelByLevel", "acrossBloc
 constexpr std::array entries{"deviation", "diameter"};
 constexpr std::array faces{"balanced", "round"};
 constexpr std::array directions{"plus", "minus"};
+constexpr std::array meanings{"limits", "expanded", "standard"};
 constexpr std::array materials{"greyIron", "sleeveInAluminium", "aluminium", "gaugeSteel"};
 
 template<class Words, class Value>
 std::string wordOf(const Words& words, Value value) {
     return words.at(static_cast<std::size_t>(value));
+}
+
+// The lengths of the gear, with the keys that a workbook has for them.
+template<class Gear, class Do>
+void eachLength(Gear& gear, Do&& with) {
+    with("dialError", gear.dialError);
+    with("dialLocalError", gear.dialLocalError);
+    with("step", gear.step);
+    with("repeatability", gear.repeatability);
+    with("master", gear.master);
+    with("settingScatter", gear.settingScatter);
+    with("drift", gear.drift);
+    with("driftLimit", gear.driftLimit);
+    with("rocking", gear.rocking);
+}
+
+Json gearJson(const Gear& gear) {
+    Json json = Json::object();
+    eachLength(gear, [&](const char* key, const std::optional<TypedLength>& length) {
+        if (length) json[key] = length->withUnit();
+    });
+    if (gear.repeatabilityFreedom) json["repeatabilityFreedom"] = *gear.repeatabilityFreedom;
+    json["masterMeant"] = wordOf(meanings, gear.masterMeant);
+    if (!gear.lastChecked.empty()) json["lastChecked"] = gear.lastChecked;
+    return json;
 }
 
 Json gaugeJson(const GaugeSetting& gauge) {
@@ -37,7 +63,8 @@ Json gaugeJson(const GaugeSetting& gauge) {
             {"face", wordOf(faces, gauge.dial.face)},
             {"larger", wordOf(directions, gauge.dial.larger)},
             {"masterExpansion", wordOf(materials, gauge.masterExpansion)},
-            {"blockExpansion", wordOf(materials, gauge.blockExpansion)}};
+            {"blockExpansion", wordOf(materials, gauge.blockExpansion)},
+            {"gear", gearJson(gauge.gear)}};
 }
 
 // Reads fields one after another and keeps the first refusal.
@@ -82,6 +109,19 @@ public:
         if (!read || read->value() <= Length()) return fail(key, "a length");
         value = *read;
     }
+    void length(const char* key, std::optional<TypedLength>& value) {
+        if (!m_json.contains(key)) return;
+        std::string found;
+        text(key, found);
+        const auto read = readTyped(found, Unit::millimetre);
+        if (!read || read->value() < Length()) return fail(key, "a length");
+        value = *read;
+    }
+    void number(const char* key, std::optional<int>& value) {
+        if (const Json* field = find(key, &Json::is_number_integer, "a whole number"))
+            value = field->get<int>();
+    }
+    const Json* list(const char* key) { return find(key, &Json::is_array, "a list"); }
     const Json* object(const char* key) { return find(key, &Json::is_object, "an object"); }
     [[nodiscard]] const std::string& problem() const { return m_problem; }
 
@@ -101,7 +141,21 @@ private:
     std::string m_problem;
 };
 
+std::string readGear(const Json& json, Gear& gear) {
+    Reader reader(json);
+    eachLength(gear, [&](const char* key, std::optional<TypedLength>& length) {
+        reader.length(key, length);
+    });
+    reader.number("repeatabilityFreedom", gear.repeatabilityFreedom);
+    reader.word("masterMeant", meanings, gear.masterMeant);
+    reader.text("lastChecked", gear.lastChecked);
+    if (!reader.problem().empty()) return reader.problem();
+    const auto good = checkGear(gear);
+    return good ? std::string() : good.error().message();
+}
+
 std::string readGauge(const Json& json, GaugeSetting& gauge) {
+    if (!json.is_object()) return "gauges: it must be a list of objects";
     Reader reader(json);
     reader.text("gauge", gauge.gauge);
     reader.text("setOn", gauge.setOn);
@@ -113,7 +167,9 @@ std::string readGauge(const Json& json, GaugeSetting& gauge) {
     reader.word("larger", directions, gauge.dial.larger);
     reader.word("masterExpansion", materials, gauge.masterExpansion);
     reader.word("blockExpansion", materials, gauge.blockExpansion);
-    return reader.problem();
+    const Json* gear = reader.object("gear");
+    if (!reader.problem().empty() || gear == nullptr) return reader.problem();
+    return readGear(*gear, gauge.gear);
 }
 
 } // namespace
@@ -130,8 +186,12 @@ std::string writePreferences(const Preferences& p) {
               {"soundOdd", p.soundOdd},
               {"order", wordOf(orders, p.order)},
               {"gauge", gaugeJson(p.gauge)},
+              {"gearChosen", p.gearChosen},
+              {"gauges", Json::array()},
               {"lastFile", p.lastFile.toStdString()},
               {"recentFiles", Json::array()}};
+    for (const GaugeSetting& gauge : p.gauges)
+        json["gauges"].push_back(gaugeJson(gauge));
     for (const QString& file : p.recentFiles)
         json["recentFiles"].push_back(file.toStdString());
     return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
@@ -152,11 +212,15 @@ Result<Preferences> readPreferences(std::string_view bytes) {
     reader.flag("soundKept", p.soundKept);
     reader.flag("soundOdd", p.soundOdd);
     reader.word("order", orders, p.order);
+    reader.flag("gearChosen", p.gearChosen);
     reader.text("lastFile", p.lastFile);
     reader.texts("recentFiles", p.recentFiles);
     std::string problem = reader.problem();
     if (const Json* gauge = reader.object("gauge"); gauge != nullptr && problem.empty())
         problem = readGauge(*gauge, p.gauge);
+    if (const Json* gauges = reader.list("gauges"); gauges != nullptr)
+        for (const Json& gauge : *gauges)
+            if (problem.empty()) problem = readGauge(gauge, p.gauges.emplace_back());
     if (problem.empty()) problem = reader.problem();
     if (!problem.empty()) return refuse(problem);
     return p;

@@ -57,10 +57,52 @@ TEST(PreferencesFile, ComesBackAsItWent) {
     p.soundOdd = false;
     p.gauge.dial = micrometreDial();
     p.gauge.gauge = "gauge 2";
+    p.gauge.gear = tenthDialAndRing();
+    p.gauge.gear.repeatabilityFreedom = 9;
+    p.gauge.gear.lastChecked = "March 2026";
+    p.gauge.gear.dialError = *readTyped("2,5", Unit::micrometre);
+    p = withGauge(p, p.gauge);
+    p.gauge.gauge = "another";
+    p.gauge.gear = Gear();
+    p = withGauge(p, p.gauge);
     p.recentFiles = {"/a/b.borebook", "/c.borebook"};
     const auto read = readPreferences(writePreferences(p));
     ASSERT_TRUE(read) << read.error().message();
     EXPECT_EQ(*read, p);
+    ASSERT_EQ(read->gauges.size(), 2U);
+    EXPECT_EQ(read->gauges[1].gear.repeatabilityFreedom, 9);
+}
+
+TEST(PreferencesFile, GearThatIsNoneIsRefusedWithItsPlace) {
+    Preferences p;
+    p.gauge.gauge = "gauge 2";
+    p.gauge.gear = tenthDialAndRing();
+    p = withGauge(p, p.gauge);
+    std::string bytes = writePreferences(p);
+    const std::size_t place = bytes.rfind("\"0.08 thou\"");
+    ASSERT_NE(place, std::string::npos);
+    bytes.replace(place, 11, "\"0 thou\"");
+    const auto read = readPreferences(bytes);
+    ASSERT_FALSE(read);
+    EXPECT_EQ(read.error().message(), "repeatability: must be more than zero");
+}
+
+TEST(Preferences, AGaugeIsKeptByItsNameWithoutWhatItWasSetTo) {
+    GaugeSetting gauge;
+    gauge.gauge = "no. 2";
+    gauge.setSize = *readTyped("3.5", Unit::inch);
+    gauge.blockTemperature = *readTemperature("31", Scale::celsius);
+    gauge.stoodTogether = true;
+    gauge.gear = tenthDialAndRing();
+    Preferences p = withGauge({}, gauge);
+    ASSERT_EQ(p.gauges.size(), 1U);
+    EXPECT_FALSE(p.gauges[0].setSize || p.gauges[0].blockTemperature || p.gauges[0].stoodTogether);
+    gauge.gear = halfThouDialAndMicrometer();
+    p = withGauge(p, gauge);
+    ASSERT_EQ(p.gauges.size(), 1U) << "kept anew under the same name";
+    EXPECT_EQ(p.gauges[0].gear, halfThouDialAndMicrometer());
+    gauge.gauge.clear();
+    EXPECT_EQ(withGauge(p, gauge).gauges.size(), 1U) << "without a name it is only the last used";
 }
 
 TEST(PreferencesFile, ADamagedOneIsKeptAsideAndSaid) {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/block/fold.h"
+#include "app/fields/fold.h"
 
 #include "app/fields/scaled_font.h"
 

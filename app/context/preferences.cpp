@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/context/preferences.h"
+
+#include <algorithm>
+
+namespace borewright {
+
+GaugeSetting keptPart(GaugeSetting setting) {
+    setting.setSize.reset();
+    setting.masterTemperature.reset();
+    setting.blockTemperature.reset();
+    setting.closedEndTemperature.reset();
+    setting.stoodTogether = false;
+    setting.gaugeWarmedBy.reset();
+    setting.differenceDoubt.reset();
+    setting.temperatureDoubt.reset();
+    return setting;
+}
+
+Preferences withGauge(Preferences preferences, const GaugeSetting& setting) {
+    preferences.gauge = keptPart(setting);
+    preferences.gearChosen = true;
+    if (setting.gauge.empty()) return preferences;
+    auto& gauges = preferences.gauges;
+    const auto place = std::ranges::lower_bound(gauges, setting.gauge, {}, &GaugeSetting::gauge);
+    if (place != gauges.end() && place->gauge == setting.gauge)
+        *place = preferences.gauge;
+    else
+        gauges.insert(place, preferences.gauge);
+    return preferences;
+}
+
+} // namespace borewright
