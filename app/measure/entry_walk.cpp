@@ -163,8 +163,7 @@ EntryWalk::Outcome EntryWalk::keepReading(const TypedLength& typed) {
         return {false, fromUtf8(done.error().message()), {}};
 
     Outcome outcome{true, {}, {}};
-    now = survey();
-    if (const auto odd = oddness(*now, now->readings.back())) outcome.odd = fromUtf8(*odd);
+    outcome.odd = oddAt(*station);
     outcome.odd.isEmpty() ? m_context.sounds.kept() : m_context.sounds.odd();
     m_lastBecame = became(typed);
     m_lastKept = *station;
@@ -172,6 +171,17 @@ EntryWalk::Outcome EntryWalk::keepReading(const TypedLength& typed) {
     m_mode = Mode::reading;
     moveOn(*station);
     return outcome;
+}
+
+// Why what stands at a station looks odd, in the light of all that is read; empty where it does
+// not.
+QString EntryWalk::oddAt(const Station& station) const {
+    const SurveyResult* result =
+        findResult(m_context.document.results(), m_context.selection.survey());
+    const BoreResult* bore = result == nullptr ? nullptr : findBoreResult(*result, station.bore);
+    const StationResult* here =
+        bore == nullptr ? nullptr : findStation(*bore, station.depth, station.axis);
+    return here == nullptr || here->odd.empty() ? QString() : fromUtf8(here->odd.front());
 }
 
 EntryWalk::Outcome EntryWalk::keepZeroCheck(const TypedLength& typed) {

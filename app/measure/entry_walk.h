@@ -78,6 +78,7 @@ private:
     void moveOn(const Station& from);
     Outcome repeatAt(const std::optional<Station>& station);
     void chooseUnit();
+    [[nodiscard]] QString oddAt(const Station& station) const;
     Outcome keepReading(const TypedLength& typed);
     Outcome keepZeroCheck(const TypedLength& typed);
 

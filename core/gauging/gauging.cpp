@@ -2,7 +2,6 @@
 #include "core/gauging/gauging.h"
 
 #include "core/constants.h"
-#include "core/gauging/slips.h"
 #include "core/gauging/warmth.h"
 #include "core/length/format.h"
 
@@ -71,19 +70,6 @@ Gauged gaugeStation(std::span<const Placed> here, const GaugeSetting& setting,
     return gauged;
 }
 
-std::size_t indexOf(const Survey& survey, const Reading& reading) {
-    return static_cast<std::size_t>(&reading - survey.readings.data());
-}
-
-// The likeliest story of each reading that is accused; empty for the others.
-std::vector<std::string> firstStories(const Workbook& workbook, const Survey& survey) {
-    std::vector<std::string> words(survey.readings.size());
-    for (const Suspicion& suspicion : findSlips(workbook, survey))
-        for (const std::size_t reading : suspicion.readings)
-            words[reading] = suspicion.stories.front().words;
-    return words;
-}
-
 } // namespace
 
 bool correctsTemperature(const GaugeSetting& gauge) {
@@ -130,7 +116,6 @@ Result<Length> diameterAt20(const TypedLength& typed, const GaugeSetting& gauge,
 std::vector<Gauged> gauge(const Workbook& workbook, const Survey& survey) {
     const std::vector<Station> asked = askedStations(workbook, survey.header);
     const std::vector<Placed> placed = placeAll(workbook, survey, asked);
-    const std::vector<std::string> odd = firstStories(workbook, survey);
     const ZeroHistory zero(survey.header);
     std::vector<Gauged> result;
     for (std::size_t begin = 0; begin < placed.size();) {
@@ -140,10 +125,6 @@ std::vector<Gauged> gauge(const Workbook& workbook, const Survey& survey) {
         const std::span here(placed.data() + begin, end - begin);
         Gauged gauged = gaugeStation(here, survey.header.gauge, zero,
                                      findBore(workbook.block, placed[begin].bore));
-        for (const Placed& p : here)
-            if (p.reading != nullptr)
-                if (const auto& why = odd[indexOf(survey, *p.reading)]; !why.empty())
-                    gauged.odd.push_back(why);
         result.push_back(std::move(gauged));
         begin = end;
     }

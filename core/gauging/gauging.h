@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The way into the room: a reading becomes a diameter at 20 °C; readings that cannot be, and
-// readings that are merely odd.
+// The way into the room: a reading becomes a diameter at 20 °C, and readings that cannot be.
+// Those that are merely odd: slips.h.
 #pragma once
 
 #include "core/gauging/zero_history.h"
@@ -42,18 +42,12 @@ Result<Length> deviationOf(const TypedLength& typed, const GaugeSetting& gauge);
 Result<void> checkReading(const TypedLength& typed, const GaugeSetting& gauge,
                           std::optional<Length> standardSize);
 
-// Why a kept reading looks odd, or nothing: the likeliest story of findSlips() (slips.h) that
-// accuses it, told from its bore and the others so far. A mark, never a refusal.
-// `reading` may be one of the survey's own or one about to be added.
-std::optional<std::string> oddness(const Survey& survey, const Reading& reading);
-
 // A station with what was read there.
 struct Gauged {
     Station station;
     std::optional<Length> diameter; // mean of the unstruck repeats; nothing where none
     int repeats = 0;
     std::vector<Timestamp> times;       // of those readings
-    std::vector<std::string> odd;       // why its readings look odd
     std::optional<std::string> refused; // why a reading has no diameter
 };
 

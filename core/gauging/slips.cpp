@@ -52,11 +52,13 @@ bool overlap(const Suspicion& a, const Suspicion& b) {
     });
 }
 
-std::vector<Suspicion> findAll(const Workbook* workbook, const Survey& survey) {
+} // namespace
+
+std::vector<Suspicion> findSlips(const Workbook& workbook, const Survey& survey) {
     std::vector<Suspicion> found = slips::knockedReadings(survey);
     // A moved zero breaks the pattern; what else is wrong there shows once that is settled.
     const std::size_t knocks = found.size();
-    for (Suspicion& suspicion : slips::judgeBores(workbook, survey)) {
+    for (Suspicion& suspicion : slips::judgeBores(&workbook, survey)) {
         const auto knocked = std::span(found).first(knocks);
         if (std::ranges::none_of(knocked,
                                  [&](const Suspicion& knock) { return overlap(knock, suspicion); }))
@@ -65,25 +67,6 @@ std::vector<Suspicion> findAll(const Workbook* workbook, const Survey& survey) {
     addFiner(survey, found);
     std::ranges::stable_sort(found, {}, [](const Suspicion& s) { return s.readings.front(); });
     return found;
-}
-
-} // namespace
-
-std::vector<Suspicion> findSlips(const Workbook& workbook, const Survey& survey) {
-    return findAll(&workbook, survey);
-}
-
-std::optional<std::string> oddness(const Survey& survey, const Reading& reading) {
-    for (std::size_t i = 0; i < survey.readings.size(); ++i) {
-        if (&survey.readings[i] != &reading) continue;
-        for (const Suspicion& suspicion : findAll(nullptr, survey))
-            if (std::ranges::find(suspicion.readings, i) != suspicion.readings.end())
-                return suspicion.stories.front().words;
-        return std::nullopt;
-    }
-    Survey with = survey;
-    with.readings.push_back(reading);
-    return oddness(with, with.readings.back());
 }
 
 } // namespace borewright

@@ -7,8 +7,10 @@ namespace borewright {
 
 Length driftLimitOf(const GaugeSetting& gauge) {
     if (gauge.gear.driftLimit) return gauge.gear.driftLimit->value();
-    return isInchFamily(gauge.dial.graduation.unit()) ? Length::whole(2, Unit::tenth)
-                                                      : Length::whole(5, Unit::micrometre);
+    const Length usual = isInchFamily(gauge.dial.graduation.unit())
+                             ? Length::whole(2, Unit::tenth)
+                             : Length::whole(5, Unit::micrometre);
+    return std::max(usual, gauge.dial.graduation.value());
 }
 
 ZeroHistory::ZeroHistory(const SurveyHeader& survey)

@@ -61,7 +61,8 @@ private:
 };
 
 // What zero may move between two checks before the gauge is to be set again: the gear's own limit,
-// else 0.2 thou, or 5 µm on a metric dial (common practice, no source).
+// else 0.2 thou, or 5 µm on a metric dial, but no less than the dial's graduation (common practice,
+// no source).
 Length driftLimitOf(const GaugeSetting& gauge);
 
 } // namespace borewright

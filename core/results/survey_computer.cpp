@@ -43,7 +43,20 @@ SurveyResult SurveyComputer::compute() {
         result.verdict = worse(result.verdict, bore.verdict);
     }
     result.suspicions = findSlips(m_workbook, m_survey);
+    markOdd(result);
     return result;
+}
+
+// The likeliest story of each accused reading, at its station.
+void SurveyComputer::markOdd(SurveyResult& result) const {
+    for (const Suspicion& suspicion : result.suspicions)
+        for (const std::size_t reading : suspicion.readings) {
+            const Station& at = m_survey.readings[reading].station;
+            for (BoreResult& bore : result.bores)
+                for (StationResult& station : bore.stations)
+                    if (station.station == at)
+                        station.odd.push_back(suspicion.stories.front().words);
+        }
 }
 
 void SurveyComputer::startBore(SurveyResult& result, int number) {
@@ -66,7 +79,6 @@ void SurveyComputer::addStation(BoreResult& bore, Gauged gauged) {
     station.asked = m_asked.contains(gauged.station);
     station.diameter = gauged.diameter;
     station.repeats = gauged.repeats;
-    station.odd = std::move(gauged.odd);
     station.refused = std::move(gauged.refused);
     if (station.diameter) m_read.push_back({gauged.station, std::move(gauged.times)});
     if (bore.finishSize && station.diameter) {

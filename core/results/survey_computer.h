@@ -22,6 +22,7 @@ private:
     void doubt(SurveyResult& result);
     void doubtBores(SurveyResult& result, Length size);
     void nameShape(BoreResult& bore, const TrialBore& trial) const;
+    void markOdd(SurveyResult& result) const;
     void tellWhatSettles(BoreResult& bore) const;
     [[nodiscard]] std::optional<Length> usualSize() const;
 

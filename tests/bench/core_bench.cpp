@@ -32,13 +32,28 @@ BENCHMARK(computeOnly20000Bores)->Unit(benchmark::kMillisecond);
 
 void computeLargestBlock(benchmark::State& state) {
     const Workbook workbook = largeBlock(16, 12, 10);
-    for (auto _ : state) benchmark::DoNotOptimize(compute(workbook, DisplayUnits::inch()).surveys.size());
+    for (auto _ : state)
+        benchmark::DoNotOptimize(compute(workbook, DisplayUnits::inch()).surveys.size());
 }
 BENCHMARK(computeLargestBlock)->Unit(benchmark::kMillisecond);
 
+// With the doubt known: all 160 bores' trials from nothing, quick as the window's first picture has
+// them, and whole.
+void doubtsOfLargestBlock(benchmark::State& state) {
+    const Workbook workbook = largeBlock(16, 12, 10, WithGear::yes);
+    const auto reckoning = state.range(0) == 0 ? Reckoning::quick : Reckoning::whole;
+    for (auto _ : state) {
+        DoubtMemory memory;
+        benchmark::DoNotOptimize(
+            compute(workbook, DisplayUnits::inch(), memory, reckoning).surveys.size());
+    }
+}
+BENCHMARK(doubtsOfLargestBlock)->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
+
 void writeLargestBlock(benchmark::State& state) {
     const Workbook workbook = largeBlock(16, 12, 10);
-    for (auto _ : state) benchmark::DoNotOptimize(writeWorkbook(workbook).size());
+    for (auto _ : state)
+        benchmark::DoNotOptimize(writeWorkbook(workbook).size());
 }
 BENCHMARK(writeLargestBlock)->Unit(benchmark::kMillisecond);
 
@@ -49,8 +64,10 @@ std::vector<TrialBore> sixBores() {
     for (std::size_t b = 0; b < bores.size(); ++b) {
         for (int level = 0; level < 5; ++level)
             for (int axis = 0; axis < 2; ++axis)
-                bores[b].stations.push_back({level, axis,
-                                             1.5 * static_cast<double>(b) * random.normal(), true,
+                bores[b].stations.push_back({level,
+                                             axis,
+                                             1.5 * static_cast<double>(b) * random.normal(),
+                                             true,
                                              {2.03, 0.73, 0.73}});
         for (const double u_um : {0.6, 1.27, 1.46, 0.8, 0.68}) {
             SharedDoubt shared;

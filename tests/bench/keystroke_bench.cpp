@@ -55,7 +55,7 @@ int main(int argc, char** argv) {
     MeasurePage page({document, selection, preferences, dialogs, sounds, files});
     page.resize(1280, 760);
     page.show();
-    Workbook workbook = bench::largeBlock(16, 12, 10);
+    Workbook workbook = bench::largeBlock(16, 12, 10, bench::WithGear::yes);
     workbook.surveys.back().readings.clear(); // the survey being typed
     document.open(std::move(workbook));
     auto* entry = page.findChild<QLineEdit*>("entry");

@@ -11,8 +11,8 @@ void addBores(Workbook& workbook, int bores, int levels) {
         bore.standardSize = *readTyped("3.5000", Unit::inch);
         bore.depth = *readTyped("6.5", Unit::inch);
         for (int level = 1; level <= levels; ++level)
-            bore.levels.push_back({typedFrom(Length::whole(500LL * level, Unit::thou), Unit::inch),
-                                   Judging::byMap});
+            bore.levels.push_back(
+                {typedFrom(Length::whole(500LL * level, Unit::thou), Unit::inch), Judging::byMap});
         workbook.block.bores.push_back(bore);
     }
     LimitSet worn;
@@ -26,7 +26,7 @@ void addBores(Workbook& workbook, int bores, int levels) {
 
 } // namespace
 
-Workbook largeBlock(int bores, int levels, int surveys) {
+Workbook largeBlock(int bores, int levels, int surveys, WithGear gear) {
     Workbook workbook = emptyWorkbook();
     workbook.block.arrangement = Arrangement::vee;
     addBores(workbook, bores, levels);
@@ -34,12 +34,21 @@ Workbook largeBlock(int bores, int levels, int surveys) {
         Survey survey;
         survey.header.id = freshSurveyId(workbook);
         survey.header.name = "survey " + std::to_string(s + 1);
+        if (gear == WithGear::yes) {
+            survey.header.gauge.gear = tenthDialAndRing();
+            survey.header.gauge.stoodTogether = true;
+        }
         survey.header.gauge.setSize = *readTyped("3.5000", Unit::inch);
         int n = 0;
         for (const Station& station : plannedStations(workbook.block)) {
             Reading reading;
             reading.station = station;
-            reading.typed = typedFrom(Length::whole((n * 7 + s) % 31, Unit::tenth), Unit::thou);
+            // Worn towards the open end, with a tenth or two of the hand's own.
+            const std::int64_t down =
+                station.depth.picometres() / Length::whole(500, Unit::thou).picometres();
+            reading.typed = typedFrom(
+                Length::whole(25 * (levels - down) / levels + (n * 7 + s) % 3, Unit::tenth),
+                Unit::thou);
             reading.time = {1'774'000'000 + n++, 60};
             survey.readings.push_back(reading);
         }

@@ -6,7 +6,9 @@
 
 namespace borewright::bench {
 
+enum class WithGear { no, yes }; // whether the doubt of the gauge is known
+
 // `bores` bores × `levels` levels × two axes, `surveys` surveys fully read, with limits.
-Workbook largeBlock(int bores, int levels, int surveys);
+Workbook largeBlock(int bores, int levels, int surveys, WithGear gear = WithGear::no);
 
 } // namespace borewright::bench
