@@ -49,11 +49,12 @@ std::vector<Column> columnsOf(const BoreCase& bore) {
 // hold the reading beside it; `step` is +1 where the readings above move down, −1 for up.
 class SkipTrial {
 public:
-    SkipTrial(const BoreCase& bore, const Column& column, std::size_t hole, int step)
+    SkipTrial(const BoreCase& bore, const Column& column, std::size_t hole, int step, bool onlyOne)
         : m_case(bore)
         , m_column(column)
         , m_hole(hole)
         , m_step(step)
+        , m_onlyOne(onlyOne)
         , m_cells(*bore.cells) {
         Cell empty;
         empty.spot = bore.grid->spotOf(column.stations[hole]);
@@ -98,8 +99,10 @@ private:
     [[nodiscard]] std::size_t place(std::size_t cell) const {
         return cell < m_added ? cell : cell + 1;
     }
-    // Whether he went on to other columns and never came back for the empty station.
+    // Whether he went on to other columns and never came back for the empty station, the only one
+    // of its bore.
     [[nodiscard]] bool wasLeftBehind() const {
+        if (!m_onlyOne) return false;
         std::size_t last = 0;
         for (const auto& cell : m_column.cells)
             if (cell) last = std::max(last, (*m_case.cells)[*cell].reading);
@@ -136,6 +139,7 @@ private:
     const Column& m_column;
     std::size_t m_hole;
     int m_step;
+    bool m_onlyOne;
     std::vector<Cell> m_cells;
     std::size_t m_added = 0;
 };
@@ -144,11 +148,15 @@ private:
 
 void weighSkipped(const BoreCase& bore, std::vector<Hypothesis>& slips) {
     if (bore.workbook == nullptr) return;
-    for (const Column& column : columnsOf(bore))
+    const std::vector<Column> columns = columnsOf(bore);
+    std::ptrdiff_t empty = 0;
+    for (const Column& column : columns)
+        empty += std::ranges::count(column.cells, std::optional<std::size_t>());
+    for (const Column& column : columns)
         for (std::size_t hole = 0; hole < column.cells.size(); ++hole) {
             if (column.cells[hole]) continue;
-            SkipTrial(bore, column, hole, 1).weigh(slips);
-            SkipTrial(bore, column, hole, -1).weigh(slips);
+            SkipTrial(bore, column, hole, 1, empty == 1).weigh(slips);
+            SkipTrial(bore, column, hole, -1, empty == 1).weigh(slips);
         }
 }
 

@@ -14,9 +14,9 @@ namespace {
 
 using namespace test;
 
-class Zero : public testing::Test {
+class KnockedZero : public testing::Test {
 protected:
-    Zero() {
+    KnockedZero() {
         workbook = inchBlock(1, {"1", "2", "3"});
         addSurvey(workbook, SurveyKind::final, "final");
         for (int minute = 1; minute <= 3; ++minute) {
@@ -42,37 +42,37 @@ protected:
     Workbook workbook;
 };
 
-TEST_F(Zero, GoodChecksSayNothing) {
+TEST_F(KnockedZero, GoodChecksSayNothing) {
     check("0.1", 0.5);
     check("-0.1", 2.5);
     check("0.1", 9);
     EXPECT_EQ(fixes(), "") << "0.2 thou is the limit where none is set, and not beyond it";
 }
 
-TEST_F(Zero, WhatWasReadSinceTheLastGoodCheckIsOffByTheMove) {
+TEST_F(KnockedZero, WhatWasReadSinceTheLastGoodCheckIsOffByTheMove) {
     check("0.0", 1.5);
     check("0.4", 2.5);
     EXPECT_EQ(fixes(), "2.00=0.1 ") << "before the good check and after the bad one all is well";
 }
 
-TEST_F(Zero, BeforeTheFirstCheckZeroWasGoodAtTheStart) {
+TEST_F(KnockedZero, BeforeTheFirstCheckZeroWasGoodAtTheStart) {
     check("-0.4", 2.5);
     EXPECT_EQ(fixes(), "1.00=0.9 2.00=0.9 ");
 }
 
-TEST_F(Zero, NotSetAgainTheNextStretchIsOffAsWell) {
+TEST_F(KnockedZero, NotSetAgainTheNextStretchIsOffAsWell) {
     check("0.4", 1.5);
     check("0.4", 9);
     EXPECT_EQ(fixes(), "1.00=0.1 2.00=0.1 3.00=0.1 ");
 }
 
-TEST_F(Zero, SetAgainTheNextStretchIsGood) {
+TEST_F(KnockedZero, SetAgainTheNextStretchIsGood) {
     check("0.4", 1.5);
     check("0.0", 9);
     EXPECT_EQ(fixes(), "1.00=0.1 ");
 }
 
-TEST_F(Zero, TheGearsOwnLimitCounts) {
+TEST_F(KnockedZero, TheGearsOwnLimitCounts) {
     survey().header.gauge.gear.driftLimit = typedThou("0.5");
     check("0.4", 9);
     EXPECT_EQ(fixes(), "");
@@ -80,7 +80,7 @@ TEST_F(Zero, TheGearsOwnLimitCounts) {
     EXPECT_EQ(fixes(), "1.00=0.1 2.00=0.1 3.00=0.1 ");
 }
 
-TEST_F(Zero, ADiameterIsCorrectedThroughTheDial) {
+TEST_F(KnockedZero, ADiameterIsCorrectedThroughTheDial) {
     survey().header.gauge.entry = Entry::diameter;
     for (Reading& reading : survey().readings)
         reading.typed = typedIn("3.5010");
@@ -90,7 +90,7 @@ TEST_F(Zero, ADiameterIsCorrectedThroughTheDial) {
     EXPECT_EQ(fixes(), "1.00=3.5014 2.00=3.5014 3.00=3.5014 ");
 }
 
-TEST_F(Zero, OnceSettledItIsNotRaisedAgain) {
+TEST_F(KnockedZero, OnceSettledItIsNotRaisedAgain) {
     check("0.4", 9);
     const auto found = findSlips(workbook, survey());
     ASSERT_EQ(found.size(), 1U);
@@ -101,7 +101,7 @@ TEST_F(Zero, OnceSettledItIsNotRaisedAgain) {
     EXPECT_EQ(fixes(), "");
 }
 
-TEST_F(Zero, TimesThatRunBackwardsAreTakenInTheirOrder) {
+TEST_F(KnockedZero, TimesThatRunBackwardsAreTakenInTheirOrder) {
     check("0.4", 2.5);
     check("0.0", 1.5);
     EXPECT_EQ(fixes(), "2.00=0.1 ");
