@@ -10,6 +10,7 @@ namespace borewright {
 // `field` under its `name`, which may hold a mnemonic; both become children of what is returned.
 inline QWidget* labelled(const QString& name, QWidget* field) {
     auto* whole = new QWidget;
+    whole->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
     auto* label = new QLabel(name, whole);
     label->setBuddy(field->focusProxy() != nullptr ? field->focusProxy() : field);
     auto* column = new QVBoxLayout(whole);

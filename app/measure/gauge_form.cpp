@@ -201,6 +201,7 @@ void GaugeForm::setValue(const SurveyHeader& header, const DisplayUnits& units, 
     const GaugeSetting& setting = header.gauge;
     m_small = units.small;
     m_gauge->setEditText(QString::fromStdString(setting.gauge));
+    m_gauge->lineEdit()->setCursorPosition(0);
     m_setOn->setText(QString::fromStdString(setting.setOn));
     m_setSize->setUnit(units.size);
     m_setSize->setValue(setting.setSize);

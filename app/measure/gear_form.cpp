@@ -24,7 +24,7 @@ constexpr double mostReadings = 10'000;
 GearForm::GearForm(QWidget* parent)
     : QWidget(parent)
     , m_choice(new QComboBox(this))
-    , m_worth(makePassingWord({}, this))
+    , m_worth(new QLabel(this))
     , m_repeatability(new LengthField(tr("Repeatability of one reading"), Unit::thou, this))
     , m_readings(new NumberField(tr("Known from how many readings"),
                                  {2, mostReadings, true,
@@ -42,6 +42,7 @@ GearForm::GearForm(QWidget* parent)
     , m_rocking(new LengthField(tr("Left after rocking"), Unit::thou, this))
     , m_checked(new QLineEdit(this)) {
     m_choice->setAccessibleName(tr("What the gear is worth"));
+    m_worth->setWordWrap(true);
     m_worth->setAccessibleName(tr("What the gear comes to"));
     auto* grid = new FormGrid(4, this);
     buildFigures(grid);

@@ -38,7 +38,8 @@ QStringList studySentences(const StudyResult& result, const DisplayUnits& units)
     first[0] = first[0].toUpper();
     QStringList words{first + QLatin1Char('.')};
     if (result.belowTheStep)
-        words << tr("The readings scatter less than the dial shows, so a step over √12 is taken.");
+        words << tr("They scatter less than the dial can show, so what one step of it leaves "
+                    "is taken instead.");
     const auto share = [&](const std::optional<double>& um, const QString& who) {
         if (!um) return;
         words << (*um > 0 ? tr("Between %1 another %2, standard deviation.")

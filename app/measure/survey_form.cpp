@@ -109,6 +109,11 @@ void SurveyForm::build() {
     whole->setContentsMargins(0, 0, 0, 0);
     whole->setSpacing(0);
     whole->addWidget(m_scroll, 1);
+    auto* edge = new QFrame(this);
+    edge->setFrameShape(QFrame::HLine);
+    edge->setForegroundRole(QPalette::Mid);
+    edge->setFrameShadow(QFrame::Plain);
+    whole->addWidget(edge);
     whole->addWidget(buildFoot());
 }
 
