@@ -24,7 +24,7 @@ Autosaver::Autosaver(Document& document, FileSystem& files, QString rescueFolder
     connect(&document, &Document::changed, this, [this](Change change) {
         if (change == Change::everything)
             documentOpened();
-        else if (change != Change::units)
+        else if (change != Change::units && change != Change::doubts)
             documentChanged();
     });
     m_said = sentence();

@@ -109,7 +109,7 @@ void Document::settleDoubts() {
                 m_settling = false;
                 m_doubts.learn(*bores, std::move(*found));
                 m_results.reset();
-                emit changed(Change::readings);
+                emit changed(Change::doubts);
             },
             Qt::QueuedConnection);
     });

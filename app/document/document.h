@@ -24,6 +24,7 @@ enum class Change {
     record,     // job, block, limits, surveys: headings and rows may differ
     readings,   // readings of a survey: only values differ
     units,      // nothing but how lengths are shown
+    doubts,     // nothing of the data: results are known better than before
 };
 
 class Document : public QObject {

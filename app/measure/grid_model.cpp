@@ -34,8 +34,9 @@ GridModel::GridModel(const PageContext& context, EntryWalk& walk, QObject* paren
     : QAbstractTableModel(parent)
     , m_context(context)
     , m_walk(walk) {
-    connect(&context.document, &Document::changed, this,
-            [this](Change change) { rebuild(change != Change::units); });
+    connect(&context.document, &Document::changed, this, [this](Change change) {
+        if (change != Change::doubts) rebuild(change != Change::units);
+    });
     connect(&context.selection, &Selection::changed, this, [this] {
         if (m_context.selection.survey() != m_survey) rebuild(true);
     });

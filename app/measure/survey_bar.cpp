@@ -50,7 +50,7 @@ SurveyBar::SurveyBar(const PageContext& context, QWidget* parent)
         m_context.preferences.set(preferences);
     });
     connect(&context.document, &Document::changed, this, [this](Change change) {
-        if (change != Change::readings) show();
+        if (change != Change::readings && change != Change::doubts) show();
     });
     connect(&context.selection, &Selection::changed, this, &SurveyBar::show);
     connect(&context.preferences, &PreferencesStore::changed, this, &SurveyBar::show);
