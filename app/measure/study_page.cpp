@@ -45,7 +45,7 @@ StudyPage::StudyPage(const PageContext& context, QWidget* parent)
     , m_strike(new QPushButton(tr("Strike &out"), this)) {
     build();
     addKeys();
-    connect(&m_walk, &StudyWalk::changed, this, &StudyPage::show);
+    connect(&m_walk, &StudyWalk::changed, this, &StudyPage::showStudy);
     connect(&context.document, &Document::changed, this, [this](Change change) {
         if (change == Change::everything) m_walk.forget();
     });
@@ -155,7 +155,7 @@ void StudyPage::open() {
     m_entry->setFocus();
 }
 
-void StudyPage::show() {
+void StudyPage::showStudy() {
     const RepeatStudy& study = m_walk.study();
     if (study.runs.empty()) return;
     m_gauge->setText(study.gauge.empty()

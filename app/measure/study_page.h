@@ -33,7 +33,7 @@ private:
     QWidget* buildEntry();
     QWidget* buildReadings();
     void addKeys();
-    void show();
+    void showStudy();
     void showReadings(const std::optional<StudyResult>& result);
     void showResult(const std::optional<StudyResult>& result);
     void enter();

@@ -213,10 +213,12 @@ TEST_F(GearInTheForm, AKeptGaugeBringsItsDialAndItsGear) {
     gauge.dial.larger = Dial::Larger::minus;
     gauge.gear = halfThouDialAndMicrometer();
     gauge.gear.repeatabilityFreedom = 9;
-    bench.preferences.set(withGauge(bench.preferences.value(), gauge));
+    GaugeSetting last;
+    last.gauge = "no. 1";
+    bench.preferences.set(withGauge(withGauge({}, gauge), last));
     page.findChild<SurveyForm*>()->openNew();
-    choose(page, worth, static_cast<int>(GearChoice::unknown));
-    choose(page, "Which gauge", 0);
+    EXPECT_EQ(named<QComboBox>(page, "Which gauge")->currentText(), "no. 1");
+    choose(page, "Which gauge", 1);
     keep();
     EXPECT_EQ(kept().gauge.gauge, "no. 2");
     EXPECT_EQ(kept().gauge.dial, gauge.dial);
