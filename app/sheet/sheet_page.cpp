@@ -203,6 +203,8 @@ void SheetPage::print() {
     printer.setPageSize(
         QPageSize(paper() == Preferences::Paper::a4 ? QPageSize::A4 : QPageSize::Letter));
     if (!m_context.dialogs.setUpPrinter(this, printer)) return;
+    // On paper stand whole doubts, not the quick ones of the preview.
+    (void)m_context.document.settledResults();
     const auto done = printSheet(printer, data(), paper());
     if (done)
         tell(tr("The sheet was given to the printer."), false);
@@ -212,6 +214,7 @@ void SheetPage::print() {
 
 void SheetPage::savePdf() {
     m_sentences->commitNow();
+    (void)m_context.document.settledResults();
     const SheetData sheet = data();
     QString proposal = sheet.title;
     proposal.remove(QRegularExpression(QStringLiteral("[^\\w ,.()-]")));
