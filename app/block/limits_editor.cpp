@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/block/limits_editor.h"
 
-#include "app/fields/form_grid.h"
+#include "app/block/decision_form.h"
 #include "app/block/length_text.h"
+#include "app/fields/form_grid.h"
 #include "app/fields/refusal_label.h"
 
 #include <QHBoxLayout>
@@ -43,7 +44,7 @@ LimitsEditor::LimitsEditor(Document& document, QWidget* parent)
     column->addWidget(makeAim());
     connect(&document, &Document::changed, this, [this](Change change) {
         if (change == Change::everything) m_set.clear();
-        if (change != Change::readings) refresh();
+        if (change != Change::readings && change != Change::doubts) refresh();
     });
     refresh();
 }
@@ -123,6 +124,10 @@ QWidget* LimitsEditor::makeFields() {
         *finish, tr("Finish size"), tr("standard + oversize"),
         [](LimitSet& set) -> Given& { return set.finishSize; }, near);
     column->addWidget(finish);
+    m_decision = new DecisionForm([this](const DecisionRule& rule) {
+        return change(tr("rule of verdicts"), [&](LimitSet& set) { set.decision = rule; });
+    });
+    column->addWidget(m_decision);
     return m_fields;
 }
 
@@ -263,6 +268,7 @@ void LimitsEditor::refresh() {
     m_finishOnly->setVisible(set->purpose == LimitPurpose::finish);
     m_name->showData(QString::fromStdString(set->name));
     m_rule->showData(static_cast<int>(set->taperRule));
+    m_decision->showData(set->decision);
     LimitSet copy = *set;
     for (const Field& field : m_lengths)
         field.field->showData(shownLength(field.slot(copy)));

@@ -17,6 +17,7 @@
 
 namespace borewright {
 
+class DecisionForm;
 class FormGrid;
 
 class LimitsEditor : public QWidget {
@@ -61,6 +62,7 @@ private:
     LabelledChoice* m_for = nullptr;
     CommittedField* m_name = nullptr;
     LabelledChoice* m_rule = nullptr;
+    DecisionForm* m_decision = nullptr;
     CommittedField* m_aim = nullptr;
     QPushButton* m_remove = nullptr;
     QPushButton* m_same = nullptr;

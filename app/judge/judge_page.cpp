@@ -1,27 +1,30 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/judge/judge_page.h"
 
+#include "app/judge/doubt_page.h"
+#include "app/judge/doubt_text.h"
 #include "app/judge/judge_words.h"
 #include "app/judge/verdict_model.h"
+#include "app/judge/verdict_table.h"
 #include "app/judge/verdict_text.h"
 #include "app/pictures/block_sections_view.h"
 #include "app/pictures/depth_map_view.h"
+#include "app/pictures/reading_words.h"
 #include "app/pictures/section_view.h"
 #include "app/pictures/strip_view.h"
+#include "core/results/doubt_words.h"
 
 #include <QCheckBox>
 #include <QClipboard>
 #include <QComboBox>
+#include <QEvent>
 #include <QGuiApplication>
 #include <QHBoxLayout>
-#include <QHeaderView>
-#include <QKeyEvent>
 #include <QLabel>
 #include <QPushButton>
 #include <QSignalBlocker>
 #include <QSplitter>
 #include <QTabWidget>
-#include <QTableView>
 #include <QVBoxLayout>
 
 namespace borewright {
@@ -32,10 +35,12 @@ JudgePage::JudgePage(const PageContext& context, QWidget* parent)
     , m_model(new VerdictModel(context.document, context.selection, this))
     , m_next(new QLabel(this))
     , m_summary(new QLabel(this))
+    , m_called(new QLabel(this))
+    , m_chosen(new QLabel(this))
     , m_plate(new QLabel(this))
     , m_surveys(new QComboBox(this))
     , m_copy(new QPushButton(tr("Copy table"), this))
-    , m_table(new QTableView(this))
+    , m_table(new VerdictTable(*m_model, this))
     , m_pictures(new QTabWidget(this)) {
     build();
     connectParts();
@@ -44,21 +49,6 @@ JudgePage::JudgePage(const PageContext& context, QWidget* parent)
 }
 
 void JudgePage::build() {
-    m_table->setModel(m_model);
-    m_table->setAccessibleName(tr("Verdicts, a row a bore"));
-    m_table->setSelectionBehavior(QAbstractItemView::SelectRows);
-    m_table->setSelectionMode(QAbstractItemView::SingleSelection);
-    m_table->setShowGrid(false);
-    m_table->setFrameShape(QFrame::NoFrame);
-    m_table->setTabKeyNavigation(false);
-    m_table->setWordWrap(false);
-    m_table->verticalHeader()->hide();
-    m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
-    m_table->horizontalHeader()->setResizeContentsPrecision(20);
-    m_table->horizontalHeader()->setHighlightSections(false);
-    m_table->installEventFilter(this);
-    quietSelection();
-
     auto* split = new QSplitter(Qt::Vertical, this);
     split->addWidget(m_table);
     split->addWidget(buildPictures());
@@ -73,31 +63,19 @@ void JudgePage::build() {
     layout->addWidget(split, 1);
 }
 
-// A chosen row is tinted, not filled: the marks of its verdicts have to stay readable.
-void JudgePage::quietSelection() {
-    const QPalette whole = palette();
-    const QColor accent = whole.color(QPalette::Highlight);
-    const QColor base = whole.color(QPalette::Base);
-    const auto mixed = [](int a, int b) { return (a + 4 * b) / 5; };
-    const QColor tint(mixed(accent.red(), base.red()), mixed(accent.green(), base.green()),
-                      mixed(accent.blue(), base.blue()));
-    QPalette quiet = whole;
-    quiet.setColor(QPalette::Highlight, tint);
-    quiet.setColor(QPalette::HighlightedText, whole.color(QPalette::Text));
-    m_table->setPalette(quiet);
-}
-
 QWidget* JudgePage::buildHead() {
     auto* head = new QWidget(this);
     QFont large = font();
     large.setPointSizeF(large.pointSizeF() > 0 ? large.pointSizeF() * 1.25 : 13);
     m_next->setFont(large);
-    for (QLabel* label : {m_next, m_summary, m_plate}) {
+    for (QLabel* label : {m_next, m_summary, m_called, m_chosen, m_plate}) {
         label->setWordWrap(true);
         label->setTextInteractionFlags(Qt::TextSelectableByMouse);
     }
     m_next->setAccessibleName(tr("What to do next"));
     m_summary->setAccessibleName(tr("What the survey says"));
+    m_called->setAccessibleName(tr("How the verdicts were called"));
+    m_chosen->setAccessibleName(tr("The chosen bore"));
     m_plate->setAccessibleName(tr("What does not compare"));
     auto* surveyLabel = new QLabel(tr("&Survey"), head);
     surveyLabel->setBuddy(m_surveys);
@@ -113,6 +91,8 @@ QWidget* JudgePage::buildHead() {
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addLayout(row);
     layout->addWidget(m_summary);
+    layout->addWidget(m_called);
+    layout->addWidget(m_chosen);
     layout->addWidget(m_plate);
     return head;
 }
@@ -126,6 +106,8 @@ QWidget* JudgePage::buildPictures() {
     m_pictures->addTab(buildAllBores(), tr("&All bores"));
     m_pictures->addTab(strip, tr("S&trip"));
     m_pictures->addTab(map, tr("&Map"));
+    m_pictures->addTab(new DoubtPage(m_context.document, m_context.selection, m_pictures),
+                       tr("&Doubt"));
     connect(strip, &StripView::activated, this, &JudgePage::goTo);
     connect(map, &DepthMapView::activated, this, &JudgePage::goTo);
     return m_pictures;
@@ -189,7 +171,8 @@ void JudgePage::connectParts() {
     connect(m_copy, &QPushButton::clicked, this, &JudgePage::copyTable);
     connect(m_table->selectionModel(), &QItemSelectionModel::currentChanged, this,
             &JudgePage::chooseRow);
-    connect(m_table, &QTableView::doubleClicked, this, &JudgePage::openCell);
+    connect(m_table, &VerdictTable::openWanted, this, &JudgePage::openCell);
+    connect(m_table, &VerdictTable::copyWanted, this, &JudgePage::copyTable);
 }
 
 void JudgePage::refreshSurveys() {
@@ -207,11 +190,9 @@ void JudgePage::refresh() {
     const SurveyResult* survey = findResult(document.results(), id);
     m_model->refresh();
     m_table->setColumnHidden(columns::toGo, !m_model->hasToGo());
-    m_next->setText(judge_words::nextStep(document.workbook(), survey, document.units()));
-    m_summary->setText(judge_words::summary(survey));
-    m_summary->setVisible(!m_summary->text().isEmpty());
-    m_plate->setText(judge_words::plateWarning(document.workbook(), id));
-    m_plate->setVisible(!m_plate->text().isEmpty());
+    m_table->setColumnHidden(columns::shape, !m_model->hasDoubt());
+    m_table->fitColumns();
+    refreshLines(survey);
     m_copy->setEnabled(m_model->rowCount() > 0);
     m_surveys->setCurrentIndex(m_surveys->findData(QString::fromStdString(id)));
     const int row = m_model->rowOf(m_context.selection.bore());
@@ -219,6 +200,22 @@ void JudgePage::refresh() {
         m_table->setCurrentIndex(
             m_model->index(row, std::max(0, m_table->currentIndex().column())));
     if (row < 0) m_table->clearSelection();
+}
+
+void JudgePage::say(QLabel& label, const QString& text) {
+    label.setText(text);
+    label.setVisible(!text.isEmpty());
+}
+
+void JudgePage::refreshLines(const SurveyResult* survey) {
+    const Document& document = m_context.document;
+    const BoreResult* bore =
+        survey != nullptr ? findBoreResult(*survey, m_context.selection.bore()) : nullptr;
+    m_next->setText(judge_words::nextStep(document.workbook(), survey, document.units()));
+    say(*m_summary, judge_words::summary(survey));
+    say(*m_called, survey != nullptr ? qs(calledWords(*survey, document.units())) : QString());
+    say(*m_chosen, bore != nullptr ? doubt_text::bore(*bore) : QString());
+    say(*m_plate, judge_words::plateWarning(document.workbook(), m_context.selection.survey()));
 }
 
 void JudgePage::chooseRow(const QModelIndex& current) {
@@ -241,25 +238,9 @@ void JudgePage::copyTable() {
     QGuiApplication::clipboard()->setText(m_model->asText());
 }
 
-bool JudgePage::eventFilter(QObject* watched, QEvent* event) {
-    if (watched == m_table && event->type() == QEvent::KeyPress) {
-        const auto* key = static_cast<QKeyEvent*>(event);
-        if (key->matches(QKeySequence::Copy)) {
-            copyTable();
-            return true;
-        }
-        if (key->key() == Qt::Key_Return || key->key() == Qt::Key_Enter) {
-            openCell(m_table->currentIndex());
-            return true;
-        }
-    }
-    return QWidget::eventFilter(watched, event);
-}
-
 void JudgePage::changeEvent(QEvent* event) {
     if (event->type() == QEvent::PaletteChange) {
         m_model->setPalette(palette());
-        quietSelection();
     }
     QWidget::changeEvent(event);
 }

@@ -11,11 +11,11 @@ class QComboBox;
 class QLabel;
 class QPushButton;
 class QTabWidget;
-class QTableView;
 
 namespace borewright {
 
 class VerdictModel;
+class VerdictTable;
 
 class JudgePage : public QWidget {
     Q_OBJECT
@@ -28,11 +28,9 @@ signals:
 
 protected:
     void changeEvent(QEvent* event) override;
-    bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
     void build();
-    void quietSelection();
     QWidget* buildHead();
     QWidget* buildPictures();
     QWidget* buildBore();
@@ -40,6 +38,8 @@ private:
     void connectParts();
     void refresh();
     void refreshSurveys();
+    void refreshLines(const SurveyResult* survey);
+    static void say(QLabel& label, const QString& text);
     void chooseRow(const QModelIndex& current);
     void openCell(const QModelIndex& index);
     void goTo(const Station& station);
@@ -49,10 +49,12 @@ private:
     VerdictModel* m_model;
     QLabel* m_next;
     QLabel* m_summary;
+    QLabel* m_called; // the rule, or that the doubt is not known
+    QLabel* m_chosen; // the chosen bore: its shape, and what would settle it
     QLabel* m_plate;
     QComboBox* m_surveys;
     QPushButton* m_copy;
-    QTableView* m_table;
+    VerdictTable* m_table;
     QTabWidget* m_pictures;
 };
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/judge/verdict_model.h"
 
+#include "app/judge/doubt_text.h"
 #include "app/judge/verdict_text.h"
 #include "app/pictures/verdict_mark.h"
 
@@ -20,6 +21,15 @@ std::optional<Verdict> verdictOf(const BoreResult& bore, int column) {
         if (judgement.quality == *quality && judgement.verdict != Verdict::notJudged)
             return judgement.verdict;
     return std::nullopt;
+}
+
+bool isWord(int column) {
+    return column == columns::verdict || column == columns::shape;
+}
+
+// Columns whose figures have a doubt where it is known.
+bool isDoubted(int column) {
+    return column >= columns::largest && column <= columns::straight;
 }
 
 } // namespace
@@ -65,6 +75,11 @@ bool VerdictModel::hasToGo() const {
            });
 }
 
+bool VerdictModel::hasDoubt() const {
+    const SurveyResult* survey = result();
+    return survey != nullptr && survey->doubts.budget.known();
+}
+
 QVariant VerdictModel::data(const QModelIndex& index, int role) const {
     const BoreResult* bore = boreAt(index.row());
     if (bore == nullptr) return {};
@@ -74,10 +89,12 @@ QVariant VerdictModel::data(const QModelIndex& index, int role) const {
         return verdict_text::cell(*bore, column, m_document.units());
     case Qt::ToolTipRole:
     case Qt::AccessibleTextRole:
-        return verdict_text::sentence(*bore, column, m_document.units());
+        return verdict_text::sentence(*bore, column, result()->doubts.budget, m_document.units());
+    case doubtRole:
+        return doubt_text::cell(*bore, column, result()->doubts.budget, m_document.units());
     case Qt::TextAlignmentRole:
-        return column == columns::verdict ? QVariant(Qt::AlignLeft | Qt::AlignVCenter)
-                                          : QVariant(Qt::AlignRight | Qt::AlignVCenter);
+        return isWord(column) ? QVariant(Qt::AlignLeft | Qt::AlignVCenter)
+                              : QVariant(Qt::AlignRight | Qt::AlignVCenter);
     case Qt::DecorationRole:
         if (const auto word = verdictOf(*bore, column))
             return verdictIcon(*word, PictureStyle::forPalette(m_palette, {}));
@@ -99,8 +116,8 @@ QVariant VerdictModel::headerData(int section, Qt::Orientation orientation, int 
         return QAbstractTableModel::headerData(section, orientation, role);
     if (role == Qt::DisplayRole) return verdict_text::head(section, result(), m_document.units());
     if (role == Qt::TextAlignmentRole)
-        return section == columns::verdict ? QVariant(Qt::AlignLeft | Qt::AlignBottom)
-                                           : QVariant(Qt::AlignRight | Qt::AlignBottom);
+        return isWord(section) ? QVariant(Qt::AlignLeft | Qt::AlignBottom)
+                               : QVariant(Qt::AlignRight | Qt::AlignBottom);
     return {};
 }
 
@@ -110,16 +127,25 @@ void VerdictModel::setPalette(const QPalette& palette) {
 }
 
 QString VerdictModel::asText() const {
-    QString text;
-    for (int column = 0; column < columns::count; ++column)
-        text += (column > 0 ? "\t" : "") +
-                headerData(column, Qt::Horizontal, Qt::DisplayRole).toString().replace('\n', ' ');
-    for (int row = 0; row < m_rows; ++row) {
-        text += '\n';
-        for (int column = 0; column < columns::count; ++column)
-            text += (column > 0 ? "\t" : "") + data(index(row, column), Qt::DisplayRole).toString();
+    const bool doubted = hasDoubt();
+    QStringList lines;
+    QStringList heads;
+    for (int column = 0; column < columns::count; ++column) {
+        heads << headerData(column, Qt::Horizontal, Qt::DisplayRole).toString().replace('\n', ' ');
+        if (doubted && isDoubted(column))
+            heads << QString::fromUtf8("±, ") + QString::fromUtf8(symbol(m_document.units().small));
     }
-    return text + '\n';
+    lines << heads.join('\t');
+    for (int row = 0; row < m_rows; ++row) {
+        QStringList cells;
+        for (int column = 0; column < columns::count; ++column) {
+            cells << data(index(row, column), Qt::DisplayRole).toString();
+            if (doubted && isDoubted(column))
+                cells << data(index(row, column), doubtRole).toString();
+        }
+        lines << cells.join('\t');
+    }
+    return lines.join('\n') + '\n';
 }
 
 void VerdictModel::refresh() {

@@ -14,6 +14,9 @@ namespace borewright {
 class VerdictModel : public QAbstractTableModel {
     Q_OBJECT
 public:
+    // Beside a figure: its doubt, "±0.3"; an empty text where there is none.
+    static constexpr int doubtRole = Qt::UserRole;
+
     VerdictModel(const Document& document, const Selection& selection, QObject* parent = nullptr);
 
     [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
@@ -29,7 +32,10 @@ public:
     [[nodiscard]] bool hasToGo() const;
     // The palette decides the marks' ink.
     void setPalette(const QPalette& palette);
-    // The whole table, tab-separated, with heads; for the clipboard.
+    // Whether the survey's doubt is known, so that shapes are named.
+    [[nodiscard]] bool hasDoubt() const;
+    // The whole table, tab-separated, with heads, a known doubt in a column of its own; for the
+    // clipboard.
     [[nodiscard]] QString asText() const;
 
     // Results changed: shows them.

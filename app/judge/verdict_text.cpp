@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/judge/verdict_text.h"
 
+#include "app/judge/doubt_text.h"
 #include "app/pictures/verdict_mark.h"
+#include "core/results/doubt_words.h"
 
 #include <QCoreApplication>
 
@@ -75,6 +77,8 @@ QString name(int column) {
         return tr("lead");
     case columns::straight:
         return tr("straight");
+    case columns::shape:
+        return tr("shape");
     case columns::toGo:
         return tr("to go");
     case columns::read:
@@ -158,46 +162,76 @@ QString cell(const BoreResult& bore, int column, const DisplayUnits& units) {
         return toGoText(bore, units);
     case columns::read:
         return tr("%1 of %2").arg(bore.measured).arg(bore.asked);
+    case columns::shape:
+        return bore.shape ? q(shapeWord(*bore.shape)) : nothing;
     default:
         return formatted(valueOf(bore, column, units), units, false);
     }
 }
 
-QString sentence(const BoreResult& bore, int column, const DisplayUnits& units) {
+namespace {
+
+QString aimText(AimAnswer answer) {
+    return tr("; aim: %1").arg(q(std::string(nameOf(answer))));
+}
+
+// Of the columns that hold no figure.
+QString wordsOf(const BoreResult& bore, int column, const DisplayUnits& units) {
     const QString subject = tr("Bore %1").arg(bore.bore);
-    if (column == columns::bore) return subject;
-    if (column == columns::verdict) {
-        const QString word = tr("%1: %2").arg(subject, verdictWord(bore.verdict));
-        return bore.why.empty() ? word : tr("%1 (%2)").arg(word, q(bore.why));
+    switch (column) {
+    case columns::verdict: {
+        QString word = tr("%1: %2").arg(subject, verdictWord(bore.verdict));
+        if (!bore.why.empty()) word = tr("%1 (%2)").arg(word, q(bore.why));
+        return bore.settles.empty() ? word : tr("%1. %2").arg(word, q(bore.settles));
     }
-    if (column == columns::read)
+    case columns::shape:
+        return bore.shapeWords.empty()
+                   ? tr("%1: shape not told, the doubt is not known").arg(subject)
+                   : tr("%1: %2").arg(subject, q(bore.shapeWords));
+    case columns::read:
         return tr("%1: %2 of %3 readings that were asked for")
             .arg(subject)
             .arg(bore.measured)
             .arg(bore.asked);
-    if (column == columns::toGo)
+    case columns::toGo:
         return tr("%1: %2 %3 to go")
             .arg(subject, toGoText(bore, units), QString::fromUtf8(symbol(units.small)));
+    default:
+        return subject;
+    }
+}
+
+} // namespace
+
+QString sentence(const BoreResult& bore, int column, const Budget& budget,
+                 const DisplayUnits& units) {
+    if (column == columns::bore || column == columns::verdict || column >= columns::shape)
+        return wordsOf(bore, column, units);
+    const QString subject = tr("Bore %1").arg(bore.bore);
     const Value value = valueOf(bore, column, units);
     if (!value.length) return tr("%1: %2 not measured").arg(subject, name(column));
     QString text = tr("%1: %2 %3").arg(subject, name(column), formatted(value, units, true));
+    text += doubt_text::around(bore, column, budget, units);
     if (!value.place.isEmpty()) text += ' ' + value.place;
     if (column == columns::straight && bore.straight != AimAnswer::noAim)
-        text += tr("; aim: %1").arg(q(std::string(nameOf(bore.straight))));
+        text += aimText(bore.straight);
     const Judgement* judgement = judgementOf(bore, column);
     if (judgement != nullptr && judgement->limit)
         text += tr("; allowed %1: %2")
                     .arg(limitText(*judgement->limit, judgement->quality, units),
                          verdictWord(judgement->verdict));
-    return text;
+    return text + doubt_text::behind(bore, column, units);
 }
 
 QString head(int column, const SurveyResult* survey, const DisplayUnits& units) {
     QString text = name(column);
     const bool isSize =
         column == columns::largest || column == columns::smallest || column == columns::mean;
-    const bool isSmall = column >= columns::outOfRound && column <= columns::toGo;
+    const bool isSmall =
+        (column >= columns::outOfRound && column <= columns::straight) || column == columns::toGo;
     if (isSize) text += ", " + QString::fromUtf8(symbol(units.size));
+    if (isSize && survey != nullptr && survey->doubts.budget.known())
+        text += " ± " + QString::fromUtf8(symbol(units.small));
     if (isSmall) text += ", " + QString::fromUtf8(symbol(units.small));
     const auto quality = qualityOf(column);
     if (survey != nullptr && quality)

@@ -49,8 +49,8 @@ std::string trustWords(const Budget& budget, const DisplayUnits& units);
 std::string shapeWord(const BoreShape& shape);
 
 // What two opposed contacts cannot see, and what can.
-inline constexpr char lobesWords[] =
-    "Two opposed contacts see no odd number of lobes; a ring or plug of known form, a three-point "
-    "bore gauge in addition, or a roundness machine does.";
+inline constexpr char lobesWords[] = "Two opposed contacts see no odd number of lobes; that takes "
+                                     "a roundness machine, a three-point "
+                                     "bore gauge in addition, or a ring or plug of known form.";
 
 } // namespace borewright

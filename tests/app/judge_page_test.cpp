@@ -65,7 +65,8 @@ TEST_F(Judging, ARowSaysWhatTheBoreIs) {
     const QString said =
         model.data(model.index(3, columns::largest), Qt::AccessibleTextRole).toString();
     EXPECT_EQ(said.toStdString(),
-              "Bore 4: largest 3.4243 in at 0.60 in on B; allowed ≤ 3.4240: outside");
+              "Bore 4: largest 3.4243 in ± 0.26 thou at 0.60 in on B; allowed ≤ 3.4240: outside, "
+              "1 chance in 120 that it is within after all; 0.21 thou kept from the limit");
 }
 
 TEST_F(Judging, UnitsChangeOnlyWhatIsShown) {
@@ -81,7 +82,7 @@ TEST_F(Judging, TheTableIsCopiedWithItsHeads) {
     const VerdictModel model(bench.document, bench.selection);
     const QString text = model.asText();
     EXPECT_EQ(text.count('\n'), 7) << "a head and six bores";
-    EXPECT_TRUE(text.contains("largest, in ≤ 3.4240")) << text.toStdString();
+    EXPECT_TRUE(text.contains("largest, in ± thou ≤ 3.4240")) << text.toStdString();
 }
 
 TEST_F(Judging, ChoosingARowChoosesTheBoreEverywhere) {
