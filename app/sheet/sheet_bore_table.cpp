@@ -3,6 +3,7 @@
 #include "app/pictures/reading_words.h"
 #include "app/pictures/verdict_mark.h"
 #include "app/sheet/sheet_data.h"
+#include "core/results/doubt_words.h"
 #include "core/results/words.h"
 
 #include <algorithm>
@@ -46,13 +47,47 @@ SheetSide sideOf(const BoreResult* bore, const DisplayUnits& units) {
         if (!bore->form) continue;
         if (const auto value = valueOf(*bore->form, quality))
             side.figures[i].text = figure(quality, *value, units);
+        if (const auto doubt = around(*bore, quality))
+            side.figures[i].doubt = qs(aroundText(*doubt, units));
         const auto judged = std::ranges::find(bore->judgements, quality, &Judgement::quality);
         if (judged != bore->judgements.end()) side.figures[i].verdict = judged->verdict;
     }
     if (bore->straightness) side.straight.text = qs(formatSmall(*bore->straightness, units));
-    if (bore->straight != AimAnswer::noAim) side.aim = qs(std::string(nameOf(bore->straight)));
+    if (const auto doubt = aroundStraightness(*bore))
+        side.straight.doubt = qs(aroundText(*doubt, units));
+    if (bore->straight == AimAnswer::cannotTell)
+        side.aim = SheetWords::tr("unsure");
+    else if (bore->straight != AimAnswer::noAim)
+        side.aim = qs(std::string(nameOf(bore->straight)));
     side.verdict = bore->verdict;
     side.verdictText = verdictWord(bore->verdict);
+    return side;
+}
+
+// The largest doubt of a column over all bores, either way.
+QString atMost(const std::vector<std::optional<Around>>& doubts, const DisplayUnits& units) {
+    std::optional<Length> most;
+    for (const auto& doubt : doubts)
+        if (doubt) most = std::max({most.value_or(doubt->above), doubt->below, doubt->above});
+    return most ? qs(aroundText({*most, *most}, units)) : QString();
+}
+
+SheetSide sideAtMost(const Results& results, bool now, const DisplayUnits& units) {
+    SheetSide side;
+    std::array<std::vector<std::optional<Around>>, 4> figures;
+    std::vector<std::optional<Around>> straight;
+    for (const BoreStory& story : results.stories) {
+        const BoreResult* bore =
+            resultOf(results, now ? story.nowSurvey : story.wasSurvey, story.bore);
+        if (bore == nullptr) continue;
+        for (std::size_t i = 0; i < figures.size(); ++i)
+            figures[i].push_back(around(*bore, static_cast<Quality>(i)));
+        straight.push_back(aroundStraightness(*bore));
+    }
+    for (std::size_t i = 0; i < figures.size(); ++i)
+        side.figures[i].doubt = atMost(figures[i], units);
+    side.straight.doubt = atMost(straight, units);
+    side.there = !side.figures[0].doubt.isEmpty();
     return side;
 }
 
@@ -128,6 +163,9 @@ SheetBoreTable sheetBoreTable(const Workbook& workbook, const Results& results,
     table.hasNow = !now.empty();
     table.wasHead = headOf(workbook, was, SheetWords::tr("As found"));
     table.nowHead = headOf(workbook, now, SheetWords::tr("Now"));
+    table.wasAtMost = sideAtMost(results, false, units);
+    table.nowAtMost = sideAtMost(results, true, units);
+    table.hasDoubt = table.wasAtMost.there || table.nowAtMost.there;
     table.allowed = allowedLines(results, workbook, units);
     return table;
 }

@@ -162,6 +162,7 @@ void composeFacts(SheetComposer& sheet, const std::vector<SheetFact>& facts, dou
 std::vector<SheetPageContent> composeSheet(const SheetData& data, Preferences::Paper paper) {
     SheetComposer sheet(paper);
     composeFront(sheet, data);
+    composeDoubt(sheet, data);
     composeRecord(sheet, data);
     QStringList foot;
     if (data.invented) foot << SheetWords::tr("Invented demonstration");

@@ -83,6 +83,10 @@ void drawSheetPage(QPainter& painter, const SheetPageContent& page, TextLog* log
 void composeFront(SheetComposer& sheet, const SheetData& data);
 struct SheetBoreTable;
 void composeTable(SheetComposer& sheet, const SheetBoreTable& table);
+// A short table, which has room for the doubt below each figure and the shapes below the table.
+bool doubtsStandAtEachFigure(const SheetBoreTable& table);
+// How far the figures can be trusted; nothing where no doubt is known.
+void composeDoubt(SheetComposer& sheet, const SheetData& data);
 void composeRecord(SheetComposer& sheet, const SheetData& data);
 struct SheetFact;
 // Names at the left, values behind them, wrapped; `nameWidth` in sheet units.

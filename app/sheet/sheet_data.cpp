@@ -60,13 +60,6 @@ QString titleOf(const Workbook& workbook) {
     return SheetWords::tr("Bore sheet, %1").arg(parts.join(QStringLiteral(", ")));
 }
 
-QStringList cautionsOf() {
-    return {SheetWords::tr("The doubt of the gauge is not known to this sheet, so each value is "
-                           "compared with its limit as it stands."),
-            SheetWords::tr("A two-point gauge does not see an odd number of lobes."),
-            SheetWords::tr("The engine maker's manual rules over this sheet.")};
-}
-
 std::vector<SheetFact> recordOf(const Workbook& workbook, const DisplayUnits& units) {
     std::vector<SheetFact> facts;
     add(facts, SheetWords::tr("Notes"), qs(workbook.job.notes));
@@ -127,7 +120,9 @@ SheetData sheetData(const Workbook& workbook, const Results& results,
     data.sections = storySectionsData(workbook, results, std::nullopt, units);
     data.sections.options.words = false;
     data.means = sheetMeans(workbook, results, units);
-    data.cautions = cautionsOf();
+    data.shapes = sheetShapes(results);
+    data.cautions = sheetCautions(workbook, results);
+    data.budgets = sheetBudgets(workbook, results, units);
     data.signer = qs(workbook.job.measuredBy);
     data.printed = qs(dateInWords(printed));
     data.record = recordOf(workbook, units);

@@ -5,6 +5,7 @@
 
 #include "app/context/preferences.h"
 #include "app/pictures/block_sections.h"
+#include "app/pictures/budget_bars.h"
 #include "app/pictures/plan.h"
 #include "core/results/results.h"
 
@@ -32,6 +33,7 @@ struct SheetFact {
 // A figure with its verdict; empty text where there is none.
 struct SheetFigure {
     QString text;
+    QString doubt; // "±0.3"; empty where it is not known
     Verdict verdict = Verdict::notJudged;
 };
 
@@ -41,7 +43,7 @@ struct SheetSide {
     // By Quality: largest size, smallest size, out-of-round, taper.
     std::array<SheetFigure, 4> figures;
     SheetFigure straight; // largest less smallest along an axis
-    QString aim;          // "met", "not yet"; empty without an aim
+    QString aim;          // "met", "not yet", "unsure"; empty without an aim
     QString verdictText;
     Verdict verdict = Verdict::notJudged;
 };
@@ -68,8 +70,23 @@ struct SheetBoreTable {
     bool hasWas = false;
     bool hasNow = false;
     bool hasStraight = false;
+    bool hasDoubt = false;
+    // The largest doubt of each column, for a table too long to give one to each figure.
+    SheetSide wasAtMost;
+    SheetSide nowAtMost;
     std::vector<SheetAllowed> allowed;
     std::vector<SheetBoreRow> rows;
+};
+
+// The budget of surveys that were measured with one gear in one way.
+struct SheetBudget {
+    QString title; // "Final, as found"
+    QString trust; // "One diameter ± 0.26 thou, …"
+    BudgetBarsData bars;
+    QStringList heads;
+    std::vector<QStringList> rows;
+    QStringList sums;
+    QStringList sentences; // what the gauge alone would show, warmth, the rule
 };
 
 // What was read at a station: as typed, and the diameter that it means.
@@ -106,7 +123,9 @@ struct SheetData {
     SheetBoreTable table;
     BlockSectionsData sections;
     std::vector<SheetFact> means; // measured with, set on, temperature …
+    QStringList shapes;           // "Bores 1 and 2: straight as far as …"
     QStringList cautions;
+    std::vector<SheetBudget> budgets; // empty where no doubt is known
     QString signer;
     QString printed;
 
@@ -125,6 +144,15 @@ SheetData sheetData(const Workbook& workbook, const Results& results,
 // Parts of it, each in a source file of its own.
 SheetBoreTable sheetBoreTable(const Workbook& workbook, const Results& results,
                               const DisplayUnits& units);
+// The surveys that page one rests on, in the workbook's order.
+std::vector<const SurveyHeader*> toldSurveys(const Workbook& workbook, const Results& results);
+// One for each gear among them, finals first.
+std::vector<SheetBudget> sheetBudgets(const Workbook& workbook, const Results& results,
+                                      const DisplayUnits& units);
+// What the doubt, the rule, the lobes and the maker's manual ask the reader to bear in mind.
+QStringList sheetCautions(const Workbook& workbook, const Results& results);
+// The shapes as they are now, else as found, bores of one shape together.
+QStringList sheetShapes(const Results& results);
 std::vector<SheetFact> sheetMeans(const Workbook& workbook, const Results& results,
                                   const DisplayUnits& units);
 SheetSurvey sheetSurvey(const Workbook& workbook, const Survey& survey, const SurveyResult& result,

@@ -119,6 +119,13 @@ double footHeight(const SheetData& data, double width) {
            20 + 170;
 }
 
+void composeShapes(SheetComposer& sheet, const QStringList& shapes) {
+    if (shapes.isEmpty()) return;
+    for (const QString& shape : shapes)
+        sheet.paragraph(sheet.left(), sheet.width(), shape, sheetFont(8));
+    sheet.down(22);
+}
+
 // The height at which sections side by side have the shape of a bore: one row up to eight bores,
 // two rows above where there is `room` for them.
 double sectionsHeight(std::size_t bores, double width, double room) {
@@ -183,6 +190,7 @@ void composeFront(SheetComposer& sheet, const SheetData& data) {
     composeHead(sheet, data);
     composeJob(sheet, data);
     composeTable(sheet, data.table);
+    if (doubtsStandAtEachFigure(data.table)) composeShapes(sheet, data.shapes);
     const double below = footHeight(data, sheet.width());
     composeSections(sheet, data, below);
     composeFoot(sheet, data);

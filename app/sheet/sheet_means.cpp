@@ -8,18 +8,6 @@
 namespace borewright {
 namespace {
 
-// The surveys that page one rests on, in the workbook's order.
-std::vector<const SurveyHeader*> toldSurveys(const Workbook& workbook, const Results& results) {
-    std::vector<const SurveyHeader*> told;
-    for (const Survey& survey : workbook.surveys) {
-        const auto tells = [&](const BoreStory& story) {
-            return story.wasSurvey == survey.header.id || story.nowSurvey == survey.header.id;
-        };
-        if (std::ranges::any_of(results.stories, tells)) told.push_back(&survey.header);
-    }
-    return told;
-}
-
 // One sentence where all surveys agree, else one a survey.
 template<class Say>
 void addShared(std::vector<SheetFact>& facts, const QString& name,
@@ -69,6 +57,17 @@ QString limitsText(const Limits& limits) {
 }
 
 } // namespace
+
+std::vector<const SurveyHeader*> toldSurveys(const Workbook& workbook, const Results& results) {
+    std::vector<const SurveyHeader*> told;
+    for (const Survey& survey : workbook.surveys) {
+        const auto tells = [&](const BoreStory& story) {
+            return story.wasSurvey == survey.header.id || story.nowSurvey == survey.header.id;
+        };
+        if (std::ranges::any_of(results.stories, tells)) told.push_back(&survey.header);
+    }
+    return told;
+}
 
 std::vector<SheetFact> sheetMeans(const Workbook& workbook, const Results& results,
                                   const DisplayUnits&) {

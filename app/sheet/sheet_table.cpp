@@ -16,6 +16,9 @@ using Ink = SheetComposer::Ink;
 constexpr double points = 8.5;
 constexpr double smallPoints = 7.5;
 constexpr double groupGap = 50;
+constexpr double doubtPoints = 6;
+// A longer table gives the doubts once, at its head.
+constexpr std::size_t mostDoubted = 8;
 
 // Order of the columns: smallest before largest, as they are spoken of.
 constexpr std::array order{Quality::smallestSize, Quality::largestSize, Quality::outOfRound,
@@ -35,6 +38,14 @@ QString headOf(Quality quality) {
     return {};
 }
 
+} // namespace
+
+bool doubtsStandAtEachFigure(const SheetBoreTable& table) {
+    return table.hasDoubt && table.rows.size() <= mostDoubted;
+}
+
+namespace {
+
 class TableComposer {
 public:
     TableComposer(SheetComposer& sheet, const SheetBoreTable& table)
@@ -52,12 +63,13 @@ public:
         m_wasWidth = table.hasWas ? std::min(was * stretch, all) : 0;
         m_nowWidth = table.hasNow ? std::min(now * stretch, all) : 0;
         m_rowGap = table.rows.size() > 10 ? 2 : 7;
+        m_each = doubtsStandAtEachFigure(table);
         m_wasLeft = m_sheet.left() + boreWidth;
         m_nowLeft = m_wasLeft + m_wasWidth + (both ? groupGap : 0);
     }
 
     void compose() {
-        const double row = m_line + m_rowGap;
+        const double row = m_line + m_rowGap + (m_each ? m_doubtLine : 0);
         m_sheet.need(headHeight() + row);
         head();
         for (const SheetBoreRow& bore : m_table.rows) {
@@ -73,7 +85,7 @@ private:
 
     // What a column takes of its side, in sheet units.
     [[nodiscard]] double part(bool now, int index) const {
-        static constexpr double parts[] = {125, 125, 105, 90, 225, 245};
+        static constexpr double parts[] = {125, 125, 110, 110, 225, 240};
         return index == 4 && !(now && m_table.hasStraight) ? 0 : parts[index];
     }
     [[nodiscard]] double total(bool now) const {
@@ -95,7 +107,9 @@ private:
 
     [[nodiscard]] double headHeight() const {
         return m_line + 3 * m_smallLine +
-               static_cast<double>(m_table.allowed.size()) * (m_smallLine + 3) + 40;
+               static_cast<double>(m_table.allowed.size() + (showsAtMost() ? 1 : 0)) *
+                   (m_smallLine + 3) +
+               40;
     }
 
     void head() {
@@ -114,6 +128,7 @@ private:
         m_sheet.down(3 * m_smallLine + 4);
         for (const SheetAllowed& allowed : m_table.allowed)
             allowedRow(allowed);
+        if (showsAtMost()) atMostRow();
         m_sheet.rule(m_sheet.y() + 5, m_sheet.left(), m_sheet.right());
         m_sheet.down(14);
     }
@@ -149,6 +164,40 @@ private:
         QRectF room = column(true, 4, height);
         room.setLeft(room.left() + room.width() * 0.52 + 14);
         return room;
+    }
+
+    [[nodiscard]] bool showsAtMost() const { return m_table.hasDoubt && !m_each; }
+
+    // The doubts of a side's figures, `down` from here.
+    void doubtsOf(const SheetSide& side, bool now, double down) {
+        const QFont font = sheetFont(doubtPoints);
+        for (int i = 0; i < 4; ++i)
+            m_sheet.text(
+                column(now, i, m_doubtLine).translated(0, down), Qt::AlignRight,
+                side.figures[static_cast<std::size_t>(order[static_cast<std::size_t>(i)])].doubt,
+                font, Ink::faint);
+        if (now && m_table.hasStraight)
+            m_sheet.text(straightFigure(m_doubtLine).translated(0, down), Qt::AlignRight,
+                         side.straight.doubt, font, Ink::faint);
+    }
+
+    void atMostRow() {
+        m_sheet.text({m_sheet.left(), m_sheet.y(), boreWidth + 20, m_smallLine}, Qt::AlignLeft,
+                     SheetWords::tr("± at most"), m_small, Ink::faint);
+        if (m_table.hasWas) doubtsOf(m_table.wasAtMost, false, 0);
+        if (m_table.hasNow) doubtsOf(m_table.nowAtMost, true, 0);
+        m_sheet.down(m_smallLine + 3);
+    }
+
+    void verdictOf(const SheetSide& side, const QRectF& room) {
+        const QFont font = side.verdict == Verdict::outside ? sheetFont(points, true) : m_font;
+        const bool broken = side.verdict == Verdict::tooCloseToCall &&
+                            textWidth(side.verdictText, font) > room.width();
+        m_sheet.text(room, Qt::AlignLeft, broken ? SheetWords::tr("too close") : side.verdictText,
+                     font);
+        if (broken && m_each)
+            m_sheet.text(room.translated(0, m_line - 8), Qt::AlignLeft, SheetWords::tr("to call"),
+                         font);
     }
 
     void allowedRow(const SheetAllowed& allowed) {
@@ -194,15 +243,15 @@ private:
         }
         if (now && m_table.hasStraight) {
             m_sheet.text(straightFigure(m_line), Qt::AlignRight, side.straight.text, m_font);
-            m_sheet.text(straightWord(m_line), Qt::AlignLeft, side.aim, m_font, Ink::faint);
+            m_sheet.text(straightWord(m_line), Qt::AlignLeft, side.aim, m_small, Ink::faint);
         }
         const QRectF room = column(now, 5, m_line);
         const QRectF mark(room.left() + 26, room.center().y() - 12, 24, 24);
         m_sheet.draw([mark, verdict = side.verdict](QPainter& painter, const PictureStyle& style) {
             paintVerdictMark(painter, mark, verdict, style);
         });
-        m_sheet.text(room.adjusted(60, 0, 0, 0), Qt::AlignLeft, side.verdictText,
-                     side.verdict == Verdict::outside ? sheetFont(points, true) : m_font);
+        verdictOf(side, room.adjusted(60, 0, 0, 0));
+        if (m_each) doubtsOf(side, now, m_line - 2);
     }
 
     SheetComposer& m_sheet;
@@ -211,6 +260,8 @@ private:
     QFont m_small;
     double m_line;
     double m_smallLine;
+    double m_doubtLine = lineHeight(sheetFont(doubtPoints));
+    bool m_each = false; // a doubt below each figure
     double m_rowGap = 7, m_wasLeft = 0, m_wasWidth = 0, m_nowLeft = 0, m_nowWidth = 0;
 };
 
