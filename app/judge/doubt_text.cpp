@@ -108,7 +108,7 @@ QString behind(const BoreResult& bore, int column, const DisplayUnits& units) {
 QString bore(const BoreResult& bore) {
     QStringList parts;
     if (!bore.shapeWords.empty()) parts << capital(qs(bore.shapeWords)) + '.';
-    if (!bore.settles.empty()) parts << tr("Too close to call on %1.").arg(qs(bore.settles));
+    if (!bore.settles.empty()) parts << tr("Too close to call: %1.").arg(qs(bore.settles));
     return parts.isEmpty() ? QString() : tr("Bore %1: %2").arg(bore.bore).arg(parts.join(' '));
 }
 

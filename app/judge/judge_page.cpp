@@ -190,6 +190,8 @@ void JudgePage::refresh() {
     const SurveyResult* survey = findResult(document.results(), id);
     m_model->refresh();
     m_table->setColumnHidden(columns::toGo, !m_model->hasToGo());
+    // The room is needed: where all is read, there is nothing to say of it.
+    m_table->setColumnHidden(columns::read, !m_model->hasUnread());
     m_table->setColumnHidden(columns::shape, !m_model->hasDoubt());
     m_table->fitColumns();
     refreshLines(survey);

@@ -55,29 +55,18 @@ QString capital(QString text) {
     return text;
 }
 
-// What is too close to call and the one thing to do about it: of several, what settles most bores.
+// What is too close to call, and the one thing to do about it.
 QString settle(const SurveyResult& survey) {
-    std::vector<std::pair<std::string, std::vector<int>>> ways;
-    std::vector<int> all;
-    for (const BoreResult& bore : survey.bores) {
-        if (bore.verdict != Verdict::tooCloseToCall) continue;
-        all.push_back(bore.bore);
-        auto way = std::ranges::find(ways, bore.settles, &decltype(ways)::value_type::first);
-        if (way == ways.end()) way = ways.insert(way, {bore.settles, {}});
-        way->second.push_back(bore.bore);
-    }
-    if (all.empty()) return {};
-    const QString told = capital(all.size() == 1 ? tr("%1 is too close to call.").arg(bores(all))
-                                                 : tr("%1 are too close to call.").arg(bores(all)));
-    // What would settle a bore comes before what only helps.
-    const auto best = std::ranges::max_element(ways, {}, [](const auto& way) {
-        const bool settles = way.first.find("would settle it") != std::string::npos;
-        return std::pair(settles, way.second.size());
-    });
-    if (best->first.empty())
+    std::vector<int> open;
+    for (const BoreResult& bore : survey.bores)
+        if (bore.verdict == Verdict::tooCloseToCall) open.push_back(bore.bore);
+    if (open.empty()) return {};
+    const QString told = capital(open.size() == 1
+                                     ? tr("%1 is too close to call.").arg(bores(open))
+                                     : tr("%1 are too close to call.").arg(bores(open)));
+    if (survey.doubts.settles.empty())
         return tr("%1 Measure again, with a finer gauge if you have one.").arg(told);
-    if (ways.size() == 1) return tr("%1 %2.").arg(told, capital(q(best->first)));
-    return tr("%1 For %2, %3.").arg(told, bores(best->second), q(best->first));
+    return tr("%1 %2.").arg(told, capital(q(survey.doubts.settles)));
 }
 
 QString byVerdict(const SurveyResult& survey, const DisplayUnits& units) {

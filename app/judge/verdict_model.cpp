@@ -68,6 +68,11 @@ int VerdictModel::rowOf(int bore) const {
     return -1;
 }
 
+bool VerdictModel::hasUnread() const {
+    const SurveyResult* survey = result();
+    return survey != nullptr && survey->measured < survey->asked;
+}
+
 bool VerdictModel::hasToGo() const {
     const SurveyResult* survey = result();
     return survey != nullptr && std::ranges::any_of(survey->bores, [](const BoreResult& bore) {

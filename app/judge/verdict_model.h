@@ -30,6 +30,8 @@ public:
     [[nodiscard]] int rowOf(int bore) const; // −1 where the survey did not ask for it
     // Whether the survey has a finish size, so that there is something to go.
     [[nodiscard]] bool hasToGo() const;
+    // Whether a bore has stations left to read.
+    [[nodiscard]] bool hasUnread() const;
     // The palette decides the marks' ink.
     void setPalette(const QPalette& palette);
     // Whether the survey's doubt is known, so that shapes are named.

@@ -63,6 +63,7 @@ struct SurveyDoubts {
     std::vector<Remedy> sizeRemedies;  // most helpful first
     std::vector<Remedy> differenceRemedies;
     std::vector<std::string> warnings; // warmth, zero that moved
+    std::string settles;               // what would settle most that is too close to call
 };
 
 struct SurveyResult {

@@ -42,6 +42,7 @@ SurveyResult SurveyComputer::compute() {
         result.measured += bore.measured;
         result.verdict = worse(result.verdict, bore.verdict);
     }
+    tellWhatSettles(result);
     result.suspicions = findSlips(m_workbook, m_survey);
     markOdd(result);
     return result;
@@ -116,7 +117,6 @@ void SurveyComputer::finish(BoreResult& bore) const {
     answerStraight(bore);
     bore.word = wordFor(bore, underWay, m_units);
     bore.why = whyOf(bore);
-    tellWhatSettles(bore);
 }
 
 void SurveyComputer::answerStraight(BoreResult& bore) const {

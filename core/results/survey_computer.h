@@ -23,7 +23,9 @@ private:
     void doubtBores(SurveyResult& result, Length size);
     void nameShape(BoreResult& bore, const TrialBore& trial) const;
     void markOdd(SurveyResult& result) const;
-    void tellWhatSettles(BoreResult& bore) const;
+    void tellWhatSettles(SurveyResult& result) const;
+    [[nodiscard]] std::vector<OpenCall> openCalls(const BoreResult& bore,
+                                                  const Budget& budget) const;
     [[nodiscard]] std::optional<Length> usualSize() const;
 
     const Workbook& m_workbook;

@@ -178,28 +178,39 @@ void SurveyComputer::nameShape(BoreResult& bore, const TrialBore& trial) const {
     bore.shapeWords = shape ? shapeWords(*shape, m_units) : shape.error().message();
 }
 
-void SurveyComputer::tellWhatSettles(BoreResult& bore) const {
-    if (bore.doubt == nullptr) return;
-    const auto size = usualSize();
-    int repeats = 0;
-    for (const StationResult& station : bore.stations)
-        if (station.diameter)
-            repeats = repeats == 0 ? station.repeats : std::min(repeats, station.repeats);
+std::vector<OpenCall> SurveyComputer::openCalls(const BoreResult& bore,
+                                                const Budget& budget) const {
+    std::vector<OpenCall> calls;
     const DecisionRule rule = m_set != nullptr ? m_set->decision : DecisionRule();
     for (const Judgement& judgement : bore.judgements) {
-        if (judgement.verdict != Verdict::tooCloseToCall || !size) continue;
+        if (judgement.verdict != Verdict::tooCloseToCall) continue;
         const bool difference =
             judgement.quality == Quality::outOfRound || judgement.quality == Quality::taper;
-        const Budget budget = budgetOf(m_survey.header, *size, repeats);
         const double factor =
             guardFactor(rule, difference ? budget.differenceFreedom : budget.freedom);
-        if (!(factor > 0)) continue;
-        if (!bore.settles.empty()) bore.settles += "; ";
-        bore.settles +=
-            std::string(nameOf(judgement.quality)) + ": " +
-            whatSettles(m_survey.header, *size, difference ? DoubtOf::difference : DoubtOf::size,
-                        repeats, *judgement.value - *judgement.limit, factor, m_units);
+        if (factor > 0)
+            calls.push_back({difference ? DoubtOf::difference : DoubtOf::size,
+                             *judgement.value - *judgement.limit, factor});
     }
+    return calls;
+}
+
+void SurveyComputer::tellWhatSettles(SurveyResult& result) const {
+    const auto size = usualSize();
+    if (!size || !result.doubts.budget.known()) return;
+    int repeats = 0;
+    std::vector<OpenCall> all;
+    for (BoreResult& bore : result.bores) {
+        int here = 0;
+        for (const StationResult& station : bore.stations)
+            if (station.diameter)
+                here = here == 0 ? station.repeats : std::min(here, station.repeats);
+        repeats = repeats == 0 ? here : std::min(repeats, std::max(1, here));
+        const auto calls = openCalls(bore, result.doubts.budget);
+        bore.settles = whatSettles(m_survey.header, *size, std::max(1, here), calls, m_units);
+        all.insert(all.end(), calls.begin(), calls.end());
+    }
+    result.doubts.settles = whatSettles(m_survey.header, *size, std::max(1, repeats), all, m_units);
 }
 
 } // namespace borewright

@@ -15,6 +15,7 @@ constexpr double worthDoing = 0.95;
 struct Try {
     std::string words;
     std::function<void(SurveyHeader&, int& repeats)> change;
+    bool otherGear = false; // has to be bought or borrowed
 };
 
 double of(const SurveyHeader& survey, Length size, DoubtOf of, int repeats) {
@@ -43,10 +44,12 @@ bool warm(const GaugeSetting& gauge) {
 }
 
 // Cheapest first.
-std::vector<Try> tries(const SurveyHeader& survey, int repeats) {
+std::vector<Try> tries(const SurveyHeader& survey, int repeats,
+                       std::initializer_list<int> counts = {3}) {
     std::vector<Try> list;
     const GaugeSetting& gauge = survey.gauge;
-    if (repeats < 3) list.push_back(repeat(3));
+    for (const int count : counts)
+        if (count > repeats) list.push_back(repeat(count));
     const bool still = survey.minutesSinceWarm && *survey.minutesSinceWarm < 120;
     if (!gauge.stoodTogether) {
         const auto settle = [](SurveyHeader& header, int&) {
@@ -70,15 +73,18 @@ std::vector<Try> tries(const SurveyHeader& survey, int repeats) {
                         Gear& gear = header.gauge.gear;
                         gear.master = half(gear.master);
                         gear.settingScatter = half(gear.settingScatter);
-                    }});
-    list.push_back({"a dial with half the step and half the error", [](SurveyHeader& header, int&) {
+                    },
+                    true});
+    list.push_back({"a dial with half the step and half the error",
+                    [](SurveyHeader& header, int&) {
                         Gear& gear = header.gauge.gear;
                         gear.step = half(gear.step ? gear.step
                                                    : std::optional(header.gauge.dial.graduation));
                         gear.dialLocalError = half(gear.dialLocalError);
                         gear.dialError = half(gear.dialError);
                         gear.repeatability = half(gear.repeatability);
-                    }});
+                    },
+                    true});
     return list;
 }
 
@@ -101,17 +107,24 @@ std::string joined(const std::vector<const Try*>& done) {
 } // namespace
 
 std::vector<Remedy> remedies(const SurveyHeader& survey, Length size, DoubtOf what, int repeats) {
+    constexpr double costs = 1.5;
     const double now = of(survey, size, what, repeats);
-    std::vector<Remedy> list;
-    if (!budgetOf(survey, size, repeats).known() || !(now > 0)) return list;
+    if (!budgetOf(survey, size, repeats).known() || !(now > 0)) return {};
+    struct Weighed {
+        Remedy remedy;
+        double weight;
+    };
+    std::vector<Weighed> list;
     for (const Try& one : tries(survey, repeats)) {
         const double then = after(survey, size, what, repeats, {&one});
-        if (then <= worthDoing * now) list.push_back({one.words, now, then});
+        if (then <= worthDoing * now)
+            list.push_back({{one.words, now, then}, then * (one.otherGear ? costs : 1)});
     }
-    // Coarse steps of what is left, so that of two alike the cheaper stays first.
-    std::ranges::stable_sort(
-        list, {}, [&](const Remedy& remedy) { return std::floor(20 * remedy.after_um / now); });
-    return list;
+    std::ranges::stable_sort(list, {}, &Weighed::weight);
+    std::vector<Remedy> remedies;
+    for (Weighed& weighed : list)
+        remedies.push_back(std::move(weighed.remedy));
+    return remedies;
 }
 
 std::string remedyWords(const Remedy& remedy, double factor, const DisplayUnits& units) {
@@ -123,26 +136,42 @@ std::string remedyWords(const Remedy& remedy, double factor, const DisplayUnits&
                        shown(remedy.after_um), symbol(units.small));
 }
 
-std::string whatSettles(const SurveyHeader& survey, Length size, DoubtOf what, int repeats,
-                        Length gap, double factor, const DisplayUnits& units) {
-    const double wanted = gap.magnitude().in(Unit::micrometre) / factor;
-    std::vector<Try> list = tries(survey, repeats);
-    for (const int count : {5, 10})
-        if (count > repeats) list.push_back(repeat(count));
-    const auto settles = [&](const std::vector<const Try*>& done) {
-        return after(survey, size, what, repeats, done) <= wanted;
-    };
+std::string whatSettles(const SurveyHeader& survey, Length size, int repeats,
+                        const std::vector<OpenCall>& calls, const DisplayUnits& units) {
+    if (calls.empty()) return {};
+    const std::vector<Try> list = tries(survey, repeats, {3, 5, 10});
+    std::vector<std::vector<const Try*>> plans;
     for (const Try& one : list)
-        if (settles({&one})) return one.words + " would settle it, if the figures stay as they are";
+        plans.push_back({&one});
     for (std::size_t i = 0; i < list.size(); ++i)
         for (std::size_t j = i + 1; j < list.size(); ++j)
-            if (settles({&list[i], &list[j]}))
-                return joined({&list[i], &list[j]}) +
-                       " would settle it, if the figures stay as they are";
-    const auto best = remedies(survey, size, what, repeats);
-    if (best.empty()) return "with this gear nothing would settle it: it lies too near the limit";
-    return "it lies too near the limit for this gear; what helps most is " +
-           remedyWords(best.front(), factor, units);
+            plans.push_back({&list[i], &list[j]});
+    std::ptrdiff_t most = 0;
+    const std::vector<const Try*>* best = nullptr;
+    for (const auto& plan : plans) {
+        const double size_um = after(survey, size, DoubtOf::size, repeats, plan);
+        const double difference_um = after(survey, size, DoubtOf::difference, repeats, plan);
+        const auto settled = std::ranges::count_if(calls, [&](const OpenCall& call) {
+            return call.factor * (call.of == DoubtOf::size ? size_um : difference_um) <=
+                   call.gap.magnitude().in(Unit::micrometre);
+        });
+        if (settled > most) {
+            most = settled;
+            best = &plan;
+        }
+    }
+    const auto all = static_cast<std::ptrdiff_t>(calls.size());
+    if (best != nullptr && most == all)
+        return joined(*best) + " would settle it, if the figures stay as they are";
+    if (best != nullptr)
+        return fmt::format("{} would settle {} of {} figures, if they stay as they are",
+                           joined(*best), most, all);
+    const std::string near = all == 1 ? "it lies too near its limit for this gear"
+                                      : "they lie too near their limits for this gear";
+    const auto helpful = remedies(survey, size, calls.front().of, repeats);
+    if (helpful.empty()) return near;
+    return near + "; what helps most is " +
+           remedyWords(helpful.front(), calls.front().factor, units);
 }
 
 } // namespace borewright

@@ -21,16 +21,25 @@ struct Remedy {
     double after_um;
 };
 
-// The remedies that lessen the doubt by a twentieth or more, the most helpful first; among those
-// alike to a twentieth, the cheapest. `repeats` are taken now.
+// The remedies that lessen the doubt by a twentieth or more, the most helpful first; other gear has
+// to help half as much again as what costs nothing. `repeats` are taken now.
 std::vector<Remedy> remedies(const SurveyHeader& survey, Length size, DoubtOf of, int repeats = 1);
 
 // "three readings at each station: ± 0.21 → ± 0.13 thou", for the band of a verdict (`factor` u).
 std::string remedyWords(const Remedy& remedy, double factor, const DisplayUnits& units);
 
-// What would settle a value that lies `gap` from its limit: the first remedy, or few together, that
-// brings factor·u below the gap, as a sentence. Where none does, that is said, with the best.
-std::string whatSettles(const SurveyHeader& survey, Length size, DoubtOf of, int repeats,
-                        Length gap, double factor, const DisplayUnits& units);
+// A figure that is too close to call: how far it lies from its limit, and the factor of its guard
+// band.
+struct OpenCall {
+    DoubtOf of = DoubtOf::size;
+    Length gap;
+    double factor = 1.65;
+};
+
+// What would settle the calls, as one sentence part: the cheapest thing, or two together, that
+// brings factor·u below the gap of most of them. Where nothing does, that is said, with what helps
+// most. `repeats` are taken now. Empty without calls.
+std::string whatSettles(const SurveyHeader& survey, Length size, int repeats,
+                        const std::vector<OpenCall>& calls, const DisplayUnits& units);
 
 } // namespace borewright

@@ -63,17 +63,26 @@ TEST(Remedies, UnknownGearHasNone) {
     EXPECT_TRUE(remedies(kit({}), in("3.44"), DoubtOf::size).empty());
 }
 
-TEST(Settling, NamesTheFewestReadingsThatDo) {
-    const SurveyHeader survey = kit(tenthDialAndRing());
+std::string settling(std::initializer_list<const char*> gaps_thou) {
+    std::vector<OpenCall> calls;
+    for (const char* gap : gaps_thou)
+        calls.push_back({DoubtOf::difference, thou(gap), 1.65});
+    return whatSettles(kit(tenthDialAndRing()), in("3.44"), 1, calls, inchUnits);
+}
+
+TEST(Settling, NamesTheCheapestThatDoes) {
+    EXPECT_EQ(settling({"0.15"}),
+              "three readings at each station would settle it, if the figures stay as they are");
+    EXPECT_EQ(settling({"0.12"}),
+              "five readings at each station would settle it, if the figures stay as they are");
+    EXPECT_EQ(settling({"0.15", "0.19"}),
+              "three readings at each station would settle it, if the figures stay as they are");
     EXPECT_EQ(
-        whatSettles(survey, in("3.44"), DoubtOf::difference, 1, thou("0.15"), 1.65, inchUnits),
-        "three readings at each station would settle it, if the figures stay as they are");
-    EXPECT_EQ(whatSettles(survey, in("3.44"), DoubtOf::difference, 1, thou("0.11"), 1.65, inchUnits)
-                  .substr(0, 31),
-              "a dial with half the step and h");
-    EXPECT_NE(whatSettles(survey, in("3.44"), DoubtOf::difference, 1, thou("0"), 1.65, inchUnits)
-                  .find("too near the limit"),
-              std::string::npos);
+        settling({"0.15", "0"}),
+        "three readings at each station would settle 1 of 2 figures, if they stay as they are");
+    EXPECT_EQ(settling({"0"}), "it lies too near its limit for this gear; what helps most is three "
+                               "readings at each station: ± 0.21 → ± 0.13 thou");
+    EXPECT_EQ(settling({}), "");
 }
 
 Workbook band(const char* from, const char* to, const Gear& gear) {
