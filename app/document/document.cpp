@@ -129,6 +129,7 @@ void Document::open(Workbook workbook) {
     m_workbook = std::move(workbook);
     m_units = naturalUnits(m_workbook);
     m_results.reset();
+    m_doubts = {}; // those of the workbook before
     m_undo.clear();
     ++m_revision;
     emit changed(Change::everything);

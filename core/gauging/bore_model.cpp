@@ -143,9 +143,8 @@ BoreModel::BoreModel(std::vector<Spot> spots, double noise_um)
         std::vector<double> c = covariance(ties, n, amountsOf(m), noise_um);
         const double logs = factorise(c, n);
         m_manners[m].precision = inverse(c, n);
-        m_manners[m].logNorm =
-            std::log(shareOfManner(m)) +
-            -logs - 0.5 * static_cast<double>(n) * std::log(2 * std::numbers::pi);
+        m_manners[m].logNorm = std::log(shareOfManner(m)) + -logs -
+                               0.5 * static_cast<double>(n) * std::log(2 * std::numbers::pi);
     }
 }
 

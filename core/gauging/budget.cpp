@@ -71,7 +71,7 @@ void addOwn(Lines& lines, const GaugeSetting& gauge, int repeats) {
     lines.add(Source::step, step / 2, BudgetLine::In::micrometre, Distribution::rectangular,
               divisor(Distribution::rectangular) * root, 1);
     lines.limits(Source::dialLocalError, um(gear.dialLocalError));
-    lines.limits(Source::rocking, um(gear.rocking) / 2);
+    lines.limits(Source::rocking, um(gear.rocking));
 }
 
 void addGear(Lines& lines, const Gear& gear) {
@@ -100,6 +100,18 @@ double differenceDoubtOf(const GaugeSetting& gauge) {
     return gauge.stoodTogether ? warmth_doubt::difference : warmth_doubt::unknownDifference;
 }
 
+// What a block not long out of the hone may be warmer, where its temperature does not correct it.
+double stillWarmBy(const SurveyHeader& survey) {
+    if (isCorrected(survey.gauge) || survey.gauge.differenceDoubt) return 0;
+    double warm = 0;
+    if (survey.minutesSinceWarm)
+        warm = warmth_doubt::afterPass *
+               std::exp(-*survey.minutesSinceWarm / warmth_doubt::afterPassTime_min);
+    if (survey.cooling)
+        warm = std::max(warm, survey.cooling->later.celsius() - survey.cooling->room.celsius());
+    return std::max(0.0, warm);
+}
+
 double temperatureDoubtOf(const GaugeSetting& gauge) {
     if (gauge.temperatureDoubt) return *gauge.temperatureDoubt;
     return isCorrected(gauge) ? warmth_doubt::readTemperature : warmth_doubt::room;
@@ -117,14 +129,15 @@ double gaugeWarmthDoubtOf(const GaugeSetting& gauge) {
     return *gauge.gaugeWarmedBy == 0 ? 0 : warmth_doubt::gauge / 2;
 }
 
-void addWarmth(Lines& lines, const GaugeSetting& gauge, double size_um) {
+void addWarmth(Lines& lines, const SurveyHeader& survey, double size_um) {
+    const GaugeSetting& gauge = survey.gauge;
     const double block = expansionPerCelsius(gauge.blockExpansion);
     const double master = expansionPerCelsius(gauge.masterExpansion);
     const auto celsius = [&](Source source, double value, double sensitivity) {
         lines.add(source, value, BudgetLine::In::celsius, Distribution::rectangular,
                   divisor(Distribution::rectangular), sensitivity);
     };
-    celsius(Source::difference, differenceDoubtOf(gauge), size_um * block);
+    celsius(Source::difference, differenceDoubtOf(gauge) + stillWarmBy(survey), size_um * block);
     celsius(Source::temperature, temperatureDoubtOf(gauge), size_um * (block - master));
     // Half a block's depth lies on either side of its middle.
     celsius(Source::warmEnd, endDoubtOf(gauge), size_um * block / 2);
@@ -219,7 +232,7 @@ Budget budgetOf(const SurveyHeader& survey, Length size, int repeats) {
     Lines lines(budget);
     addOwn(lines, survey.gauge, repeats);
     addGear(lines, gear);
-    addWarmth(lines, survey.gauge, size.in(Unit::micrometre));
+    addWarmth(lines, survey, size.in(Unit::micrometre));
     sum(budget);
     return budget;
 }

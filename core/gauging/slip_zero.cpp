@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // A gauge that was knocked, told from its zero checks.
 #include "core/gauging/slip_parts.h"
+#include "core/gauging/zero_history.h"
 
 #include "core/length/format.h"
 
@@ -8,13 +9,6 @@
 
 namespace borewright::slips {
 namespace {
-
-// Where the gear names no limit: 0.2 thou, or 5 µm in a metric shop (common practice, no source).
-Length driftLimit(const GaugeSetting& gauge) {
-    if (gauge.gear.driftLimit) return gauge.gear.driftLimit->value();
-    return isInchFamily(gauge.dial.graduation.unit()) ? Length::whole(2, Unit::tenth)
-                                                      : Length::whole(5, Unit::micrometre);
-}
 
 // Readings typed after `from` (nothing = since ever) and not after `to`, off by `shift`.
 struct Knock {
@@ -31,7 +25,7 @@ struct Knock {
 std::vector<Knock> knocksOf(const SurveyHeader& survey) {
     std::vector<ZeroCheck> checks = survey.zeroChecks;
     std::ranges::stable_sort(checks, {}, &ZeroCheck::time);
-    const Length limit = driftLimit(survey.gauge);
+    const Length limit = driftLimitOf(survey.gauge);
     std::vector<Knock> knocks;
     Length before, carried;
     std::optional<Timestamp> from;

@@ -101,6 +101,10 @@ std::vector<std::string> warmthWarnings(const Workbook& workbook, const SurveyHe
             fmt::format("The block was honed or washed {} minutes before: it may still be warm. "
                         "Each 5 °C makes the bore read {} large. Wait, or take its temperature.",
                         *survey.minutesSinceWarm, worth(5)));
+    else if (!known && !gauge.stoodTogether && (gauge.blockTemperature || gauge.masterTemperature))
+        warnings.push_back(fmt::format(
+            "Only the temperature of the {} is given, so nothing is corrected; give both.",
+            gauge.blockTemperature ? "block" : "master"));
     else if (!known && !gauge.stoodTogether)
         warnings.push_back(
             fmt::format("No temperatures are given, so nothing is corrected; each 5 °C that the "
@@ -115,6 +119,9 @@ std::vector<std::string> warmthWarnings(const Workbook& workbook, const SurveyHe
                             "but better measured cold.",
                             warmer, worth(warmer)));
     }
+    if (survey.cooling)
+        if (const auto down = coolDown(*survey.cooling))
+            warnings.push_back("For a cold block, " + coolDownWords(*down) + ".");
     if (auto warning = endWarning(workbook, gauge, size, units))
         warnings.push_back(std::move(*warning));
     if (auto warning = gaugeWarning(gauge, size, units)) warnings.push_back(std::move(*warning));

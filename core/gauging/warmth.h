@@ -27,6 +27,13 @@ inline constexpr double differenceByDegree = 0.2;
 inline constexpr double endByDegree = 0.1;
 } // namespace warmth_doubt
 
+// A block this many degrees warmer just after a pass, lessening with this time constant: what is
+// added to the doubt where no temperatures say better (common practice, no source).
+namespace warmth_doubt {
+inline constexpr double afterPass = 10;
+inline constexpr double afterPassTime_min = 25;
+} // namespace warmth_doubt
+
 // Minutes within which a block is taken to be still warm from honing or washing.
 inline constexpr int stillWarmMinutes = 20;
 

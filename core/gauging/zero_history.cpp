@@ -51,6 +51,7 @@ double ZeroHistory::along(std::size_t from, Timestamp time) const {
     const auto span =
         m_nodes[from + 1].time.secondsSinceEpoch - m_nodes[from].time.secondsSinceEpoch;
     const auto gone = time.secondsSinceEpoch - m_nodes[from].time.secondsSinceEpoch;
+    if (gone < 0) return 0; // read before it all began: zero stood right
     if (span <= 0) return 1;
     return std::clamp(static_cast<double>(gone) / static_cast<double>(span), 0.0, 1.0);
 }

@@ -3,6 +3,7 @@
 #include "core/gauging/warmth.h"
 #include "core/results/survey_computer.h"
 #include "core/results/words.h"
+#include "core/statistics/distributions.h"
 #include "core/verdict/prospect.h"
 
 #include <algorithm>
@@ -94,6 +95,15 @@ std::optional<Length> uOfLead(const TrialBore& trial) {
     return uOf(trial, weights);
 }
 
+// Only where the times matter: to spread the zero checks.
+bool runsBackwards(const Survey& survey) {
+    const auto& checks = survey.header.zeroChecks;
+    const auto tooEarly = [&](const auto& item) { return item.time < survey.header.time; };
+    return !checks.empty() && (!std::ranges::is_sorted(checks, {}, &ZeroCheck::time) ||
+                               std::ranges::any_of(checks, tooEarly) ||
+                               std::ranges::any_of(survey.readings, tooEarly));
+}
+
 std::string moved(const ZeroHistory::Knock& knock, const DisplayUnits& units) {
     return fmt::format("Zero moved by {} between {} and {}: set the gauge again, and see the "
                        "readings taken between.",
@@ -118,16 +128,27 @@ void SurveyComputer::doubt(SurveyResult& result) {
     const ZeroHistory zero(header);
     for (const ZeroHistory::Knock& knock : zero.knocks())
         doubts.warnings.push_back(moved(knock, m_units));
+    if (runsBackwards(m_survey))
+        doubts.warnings.emplace_back(
+            "The times of this survey run backwards. Zero checks count in the order of their "
+            "times, "
+            "and a reading from before the survey began is not corrected by them.");
     const auto size = usualSize();
     if (!size) {
         doubts.budget.missing.emplace_back("the bore's size");
         return;
     }
-    doubts.budget = budgetOf(header, *size);
+    int repeats = 0;
+    for (const ReadAt& read : m_read) {
+        const int here = static_cast<int>(read.times.size());
+        repeats = repeats == 0 ? here : std::min(repeats, here);
+    }
+    repeats = std::max(1, repeats);
+    doubts.budget = budgetOf(header, *size, repeats);
     if (!doubts.budget.known()) return;
     doubts.prospect = prospect(m_workbook, header, m_units);
-    doubts.sizeRemedies = remedies(header, *size, DoubtOf::size);
-    doubts.differenceRemedies = remedies(header, *size, DoubtOf::difference);
+    doubts.sizeRemedies = remedies(header, *size, DoubtOf::size, repeats);
+    doubts.differenceRemedies = remedies(header, *size, DoubtOf::difference, repeats);
     doubtBores(result, *size);
 }
 
@@ -160,15 +181,25 @@ void SurveyComputer::doubtBores(SurveyResult& result, Length size) {
     }
 }
 
+// The shape's limits take u as known. Where it rests on few readings it is widened by Student's t,
+// at about the chance those limits lie at, so that a straight bore is not called otherwise more
+// often.
+double shapeWidening(double freedom) {
+    constexpr double limit = 0.9995;
+    return std::isinf(freedom) ? 1 : studentQuantile(limit, freedom) / normalQuantile(limit);
+}
+
 void SurveyComputer::nameShape(BoreResult& bore, const TrialBore& trial) const {
     std::vector<ShapeReading> readings;
     std::size_t at = 0;
     for (const StationResult& station : bore.stations) {
         if (!station.diameter) continue;
         const TrialStation& here = trial.stations[at++];
+        OwnDoubt own = here.own;
+        own.normal_um *= shapeWidening(trial.ownFreedom);
         if (here.judged)
             readings.push_back({station.station.depth.in(Unit::millimetre), here.axis, here.size_um,
-                                std::sqrt(here.own.square())});
+                                std::sqrt(own.square())});
     }
     if (readings.empty()) return;
     const auto profile = profileOf(readings);
@@ -178,19 +209,23 @@ void SurveyComputer::nameShape(BoreResult& bore, const TrialBore& trial) const {
     bore.shapeWords = shape ? shapeWords(*shape, m_units) : shape.error().message();
 }
 
+// The factor is what the verdict kept from the limit on the side where the value lies, in u of a
+// reading as taken: what noise adds to a largest of many is in it.
 std::vector<OpenCall> SurveyComputer::openCalls(const BoreResult& bore,
                                                 const Budget& budget) const {
     std::vector<OpenCall> calls;
-    const DecisionRule rule = m_set != nullptr ? m_set->decision : DecisionRule();
     for (const Judgement& judgement : bore.judgements) {
-        if (judgement.verdict != Verdict::tooCloseToCall) continue;
+        if (judgement.verdict != Verdict::tooCloseToCall || !judgement.guard) continue;
         const bool difference =
             judgement.quality == Quality::outOfRound || judgement.quality == Quality::taper;
-        const double factor =
-            guardFactor(rule, difference ? budget.differenceFreedom : budget.freedom);
-        if (factor > 0)
-            calls.push_back({difference ? DoubtOf::difference : DoubtOf::size,
-                             *judgement.value - *judgement.limit, factor});
+        const Length over = judgement.quality == Quality::smallestSize
+                                ? *judgement.limit - *judgement.value
+                                : *judgement.value - *judgement.limit;
+        const Length kept = over > Length() ? *judgement.guardOutside : *judgement.guard;
+        const double u_um = difference ? budget.difference_um : budget.single_um;
+        if (u_um > 0)
+            calls.push_back({difference ? DoubtOf::difference : DoubtOf::size, over.magnitude(),
+                             kept.in(Unit::micrometre) / u_um});
     }
     return calls;
 }
@@ -206,7 +241,7 @@ void SurveyComputer::tellWhatSettles(SurveyResult& result) const {
             if (station.diameter)
                 here = here == 0 ? station.repeats : std::min(here, station.repeats);
         repeats = repeats == 0 ? here : std::min(repeats, std::max(1, here));
-        const auto calls = openCalls(bore, result.doubts.budget);
+        const auto calls = openCalls(bore, budgetOf(m_survey.header, *size, std::max(1, here)));
         bore.settles = whatSettles(m_survey.header, *size, std::max(1, here), calls, m_units);
         all.insert(all.end(), calls.begin(), calls.end());
     }

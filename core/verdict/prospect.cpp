@@ -52,7 +52,8 @@ private:
 
     void tellSizes(const Limits& limits) {
         const double w = m_sizeFactor * m_budget.single_um;
-        if (!limits.sizeLower || !limits.sizeUpper) return;
+        if (!limits.sizeLower && !limits.sizeUpper) return;
+        if (!limits.sizeLower || !limits.sizeUpper) return tellOneSize(limits, w);
         const double band =
             (limits.sizeUpper->value() - limits.sizeLower->value()).in(Unit::micrometre);
         const double left = acceptBand_um(band, m_budget.single_um, m_sizeFactor);
@@ -66,6 +67,15 @@ private:
             m_sentences.push_back(fmt::format(
                 "Of the {} between the size limits, {} are left to call within in.{}", small(band),
                 small(left), left < band / 2 ? best(DoubtOf::size, m_sizeFactor) : std::string()));
+    }
+
+    void tellOneSize(const Limits& limits, double w_um) {
+        const Length w = Length::nearest(w_um, Unit::micrometre);
+        const auto& upper = limits.sizeUpper;
+        const Length limit = upper ? upper->value() : limits.sizeLower->value();
+        m_sentences.push_back(fmt::format(
+            "Sizes {} {} can be called within, of {} allowed.", upper ? "up to" : "from",
+            sizeWithUnit(upper ? limit - w : limit + w, m_units, 1), sizeWithUnit(limit, m_units)));
     }
 
     void tellDifference(const char* name, const std::optional<TypedLength>& limit) {
@@ -92,11 +102,19 @@ private:
         const double aim = m_workbook.straightAim->value().in(Unit::micrometre);
         const double chance = straightShowsMore(aim, m_budget.own_um, levels, axes);
         const int inHundred = static_cast<int>(std::lround(100 * chance));
-        if (inHundred < 5) return;
-        m_sentences.push_back(fmt::format("A truly straight bore would show more than the aim of "
-                                          "{} {} times in 100, by the gauge "
-                                          "alone.{}",
-                                          small(aim), inHundred, best(DoubtOf::difference, 1.65)));
+        const double left = aim - m_differenceFactor * m_budget.difference_um;
+        const long met =
+            left > 0
+                ? std::lround(100 * (1 - straightShowsMore(left, m_budget.own_um, levels, axes)))
+                : 0;
+        if (inHundred < 5 && met > 50) return;
+        m_sentences.push_back(
+            fmt::format("A truly straight bore would show more than the aim of {} {} times in 100, "
+                        "by the gauge "
+                        "alone, and be called met {}.{}",
+                        small(aim), inHundred,
+                        left > 0 ? fmt::format("{} times in 100", met) : std::string("never"),
+                        best(DoubtOf::difference, m_differenceFactor)));
     }
 
     const Workbook& m_workbook;

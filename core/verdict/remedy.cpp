@@ -54,6 +54,8 @@ std::vector<Try> tries(const SurveyHeader& survey, int repeats,
     if (!gauge.stoodTogether) {
         const auto settle = [](SurveyHeader& header, int&) {
             header.gauge.stoodTogether = true;
+            header.minutesSinceWarm.reset();
+            header.cooling.reset();
             header.gauge.differenceDoubt.reset();
             header.gauge.temperatureDoubt.reset();
             header.gauge.blockTemperature.reset();
@@ -65,17 +67,29 @@ std::vector<Try> tries(const SurveyHeader& survey, int repeats,
                             : "letting block, gauge and master stand together overnight",
                         settle});
     }
-    if (gauge.gear.drift)
-        list.push_back({"a check of zero after each bore",
-                        [](SurveyHeader& header, int&) { header.gauge.gear.drift.reset(); }});
-    list.push_back({"a master known twice as well, such as a ring near the size",
-                    [](SurveyHeader& header, int&) {
-                        Gear& gear = header.gauge.gear;
-                        gear.master = half(gear.master);
-                        gear.settingScatter = half(gear.settingScatter);
-                    },
-                    true});
-    list.push_back({"a dial with half the step and half the error",
+    if (gauge.gear.drift && survey.zeroChecks.empty())
+        list.push_back(
+            {"a check of zero after each bore", [](SurveyHeader& header, int&) {
+                 // A check is a reading of its own, ± √3 of its standard uncertainty.
+                 Gear& gear = header.gauge.gear;
+                 const double step = (gear.step ? *gear.step : header.gauge.dial.graduation)
+                                         .value()
+                                         .in(Unit::micrometre);
+                 const double repeat =
+                     gear.repeatability ? gear.repeatability->value().in(Unit::micrometre) : 0;
+                 const Length check = Length::nearest(
+                     std::sqrt(3.0) * std::hypot(repeat, step / std::sqrt(12.0)), Unit::micrometre);
+                 if (check < gear.drift->value()) gear.drift = typedFrom(check, Unit::micrometre);
+             }});
+    list.push_back(
+        {"a master and a setting on it known twice as well, as with a ring near the size",
+         [](SurveyHeader& header, int&) {
+             Gear& gear = header.gauge.gear;
+             gear.master = half(gear.master);
+             gear.settingScatter = half(gear.settingScatter);
+         },
+         true});
+    list.push_back({"a finer gauge, with half the step, error and scatter",
                     [](SurveyHeader& header, int&) {
                         Gear& gear = header.gauge.gear;
                         gear.step = half(gear.step ? gear.step

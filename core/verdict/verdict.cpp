@@ -57,9 +57,10 @@ void addDoubt(Judgement& judgement, const FigureDoubt& doubt, bool lower) {
     }
     if (!judgement.limit || doubt.u_um <= 0) return;
     const double room = room_um(judgement, lower);
-    judgement.chanceWrong = judgement.verdict == Verdict::outside
-                                ? doubt.chanceOfMore(-room)
-                                : studentBelow(-room / doubt.u_um, doubt.freedom);
+    judgement.chanceWrong =
+        judgement.verdict == Verdict::outside
+            ? doubt.chanceOfMore(-room)
+            : studentBelow(-room / (doubt.u_um * tailWidening(doubt)), doubt.freedom);
 }
 
 Judgement judgeOne(const Asked& asked, bool missing, bool underWay, const FigureDoubt* doubt,
@@ -77,6 +78,7 @@ Judgement judgeOne(const Asked& asked, bool missing, bool underWay, const Figure
                                     : judgeUpper(*asked.value, *judgement.limit, guard);
     if (doubt != nullptr) {
         judgement.guard = guard.within;
+        judgement.guardOutside = guard.outside;
         addDoubt(judgement, *doubt, asked.lower);
     }
     if (judgement.verdict == Verdict::within && missing) judgement.verdict = Verdict::notMeasured;
@@ -126,8 +128,15 @@ double guardFactor(const DecisionRule& rule, double freedom) {
     return std::max(0.0, oneSidedFactor(riskOf(rule), freedom));
 }
 
+double tailWidening(const FigureDoubt& doubt) {
+    if (std::isinf(doubt.freedom) || !(doubt.u_um > 0)) return 1;
+    // The nearer end of the interval is that of the deciding readings alone.
+    const double single = std::min(doubt.below_um, doubt.above_um);
+    return std::max(1.0, single / (coverageFactor(0.95, doubt.freedom) * doubt.u_um));
+}
+
 Guard guardOf(const FigureDoubt& doubt, const DecisionRule& rule) {
-    const double w = guardFactor(rule, doubt.freedom) * doubt.u_um;
+    const double w = guardFactor(rule, doubt.freedom) * doubt.u_um * tailWidening(doubt);
     if (rule.kind == DecisionRule::Kind::plain) return {};
     const double outside = doubt.noise_um.empty() ? w : std::max(w, doubt.noiseAt(riskOf(rule)));
     return {fromUm(w), fromUm(outside)};

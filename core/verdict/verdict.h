@@ -39,6 +39,9 @@ struct Guard {
 // k is 1.65 for a risk of 5 % (ISO 14253-1:2017), 1.96 for 2.5 %, z(1 − risk) for the user's own;
 // Student's t of the same risk where u is known by few degrees of freedom. Plain comparison: 0.
 double guardFactor(const DecisionRule& rule, double freedom);
+// How much wider the trials hold the deciding readings than Student's t of the effective freedom
+// does; 1 where the standard uncertainty is well known.
+double tailWidening(const FigureDoubt& doubt);
 Guard guardOf(const FigureDoubt& doubt, const DecisionRule& rule);
 // A value against one limit; no guard where the doubt is not known.
 Verdict judgeUpper(Length value, Length limit, const Guard& guard);
@@ -50,10 +53,11 @@ struct Judgement {
     std::optional<Length> limit;
     Verdict verdict = Verdict::notJudged;
     // Where the doubt is known:
-    std::optional<Length> below{};      // the true value lies between value − below
-    std::optional<Length> above{};      // and value + above, 95 %
-    std::optional<Length> guard{};      // w
-    std::optional<Length> gaugeAlone{}; // what the gauge alone would show on a perfect bore
+    std::optional<Length> below{};        // the true value lies between value − below
+    std::optional<Length> above{};        // and value + above, 95 %
+    std::optional<Length> guard{};        // w
+    std::optional<Length> guardOutside{}; // w'
+    std::optional<Length> gaugeAlone{};   // what the gauge alone would show on a perfect bore
     // The chance that "within" or "outside" is wrong; where neither is said, that it is outside.
     std::optional<double> chanceWrong{};
 };

@@ -33,8 +33,8 @@ struct Gear {
     std::optional<TypedLength> settingScatter; // standard deviation of setting the gauge on it
     std::optional<TypedLength> drift;          // what zero may wander between checks, ±, limits
     std::optional<TypedLength> driftLimit;     // beyond it between two checks: set the gauge again
-    // What tilt and being off the centre leave after rocking. Both have one sign each, so that half
-    // of it is a shift; taken as ± half, limits, of each reading.
+    // What tilt and being off the centre leave after rocking, at the most. Both have one sign each,
+    // but which of them is left is not known: taken as ± the whole, limits, of each reading.
     std::optional<TypedLength> rocking;
     std::string lastChecked; // "March 2026, certificate 12"
     UnknownFields unknown{};

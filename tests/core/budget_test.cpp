@@ -85,7 +85,7 @@ TEST(Budget, RepeatsLessenHandAndEyeOnly) {
                          1e-9, "thou"))
             << nameOf(line.source);
     }
-    EXPECT_TRUE(near(thouOf(one, Source::rocking), 0.03 / std::sqrt(3.0), 1e-9, "thou"))
+    EXPECT_TRUE(near(thouOf(one, Source::rocking), 0.06 / std::sqrt(3.0), 1e-9, "thou"))
         << "half of a one-sided figure, either way";
     EXPECT_TRUE(std::ranges::is_sorted(one.lines, std::greater{}, &BudgetLine::contribution_um));
 }

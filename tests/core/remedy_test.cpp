@@ -124,6 +124,23 @@ TEST(Prospect, AnAimBeyondTheGaugeIsSaidBeforehand) {
     EXPECT_EQ(straightShowsMore(0.25, 0, 5, 2), 0);
 }
 
+TEST(Prospect, OneLimitOfSizeIsEnoughToSaySomething) {
+    Workbook workbook = band("3.4395", "3.4410", tenthDialAndRing());
+    workbook.limitSets[0].limits.sizeLower.reset();
+    EXPECT_EQ(prospect(workbook, workbook.surveys[0].header, inchUnits)[0],
+              "Sizes up to 3.44079 in can be called within, of 3.4410 in allowed.");
+}
+
+TEST(FreshFromTheHone, ABlockFreshFromTheHoneIsInDoubt) {
+    SurveyHeader survey = kit(tenthDialAndRing());
+    const double cold = budgetOf(survey, in("3.44")).single_um;
+    survey.minutesSinceWarm = 2;
+    const double fresh = budgetOf(survey, in("3.44")).single_um;
+    survey.minutesSinceWarm = 240;
+    EXPECT_GT(fresh, 2 * cold) << "ten degrees are worth half a thou";
+    EXPECT_NEAR(budgetOf(survey, in("3.44")).single_um, cold, 0.01 * cold);
+}
+
 TEST(Prospect, NothingIsSaidWhereTheDoubtIsNotKnown) {
     const Workbook workbook = band("3.4395", "3.4410", {});
     EXPECT_TRUE(prospect(workbook, workbook.surveys[0].header, inchUnits).empty());
