@@ -108,7 +108,7 @@ std::string doubtSentences(const SurveyResult& survey, const DisplayUnits& units
     if (const std::string called = calledWords(survey, units); !called.empty())
         text += called + "\n";
     for (const BoreResult& bore : survey.bores)
-        if (!bore.settles.empty())
+        if (bore.verdict == Verdict::tooCloseToCall && !bore.settles.empty())
             text += "Bore " + std::to_string(bore.bore) + ", too close to call: " + bore.settles +
                     ".\n";
     return text;

@@ -102,6 +102,11 @@ void SurveyForm::build() {
     prospects->add(m_prospect);
     outer->addWidget(prospects);
     outer->addStretch();
+    // The wheel moves the page; a list under the pointer changes only once it was chosen.
+    for (QComboBox* box : content->findChildren<QComboBox*>()) {
+        box->setFocusPolicy(Qt::StrongFocus);
+        box->installEventFilter(this);
+    }
     m_scroll->setWidget(content);
     m_scroll->setWidgetResizable(true);
     m_scroll->setFrameShape(QFrame::NoFrame);
@@ -135,6 +140,15 @@ QWidget* SurveyForm::buildFoot() {
     row->addWidget(m_refusal, 1);
     row->addStretch();
     return foot;
+}
+
+bool SurveyForm::eventFilter(QObject* watched, QEvent* event) {
+    const auto* box = qobject_cast<QComboBox*>(watched);
+    if (event->type() == QEvent::Wheel && box != nullptr && !box->hasFocus()) {
+        event->ignore();
+        return true;
+    }
+    return QWidget::eventFilter(watched, event);
 }
 
 void SurveyForm::openNew() {

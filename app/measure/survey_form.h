@@ -24,6 +24,9 @@ public:
 signals:
     void closed(); // kept or left
 
+protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
 private:
     void build();
     QWidget* buildFoot();
