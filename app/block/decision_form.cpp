@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/block/decision_form.h"
 
+#include "core/length/number_text.h"
+
 #include <QHBoxLayout>
-#include <QLocale>
 #include <QVBoxLayout>
 
 namespace borewright {
@@ -64,10 +65,9 @@ void DecisionForm::choose(DecisionRule::Kind kind) {
 Result<void> DecisionForm::commitOwn(const QString& text) {
     QString number = text.trimmed();
     if (number.endsWith('%')) number = number.chopped(1).trimmed();
-    // A comma serves as well as a point, in every locale.
-    bool good = false;
-    const double percent = QLocale::c().toDouble(number.replace(',', '.'), &good);
-    if (!good) return refuse("A risk is a number of per cent, such as 1 or 2.5.");
+    const auto read = readDecimal(number.toStdString());
+    if (!read) return refuse("A risk is a number of per cent, such as 1 or 2.5.");
+    const double percent = toDouble(*read);
     if (percent <= 0) return refuse("A risk of nothing is never reached; it is more than 0 %.");
     if (percent > 50) return refuse("Beyond 50 % a verdict would rather be wrong than right.");
     DecisionRule rule = m_shown;
