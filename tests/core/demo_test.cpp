@@ -62,16 +62,6 @@ private:
 const Length inches342 = *readLength("3.4200", Unit::inch);
 const Length mm732 = *readLength("73.200", Unit::millimetre);
 
-Workbook correctedSaltmarsh() {
-    Workbook workbook = demo::saltmarsh();
-    correct(workbook, "s1", at(2, "1.20", "A"), "1.6");
-    correct(workbook, "s1", at(6, "0.60", "B"), "3.8");
-    correct(workbook, "s3", at(3, "1.80", "B"), "-2.9");
-    correct(workbook, "s3", at(3, "3.05", "B"), "-2.2");
-    correct(workbook, "s3", at(3, "3.75", "B"), "-1.9");
-    return workbook;
-}
-
 TEST(Saltmarsh, AsTypedTheSlipsShowInTheForm) {
     const Truth found(demo::saltmarsh(), "s1");
     EXPECT_EQ(found.outOfRound(2), "4.4") << "2.8 against −1.6 at 1.20 in";
@@ -84,7 +74,7 @@ TEST(Saltmarsh, AsTypedTheSlipsShowInTheForm) {
 }
 
 TEST(Saltmarsh, CorrectedTheWearIsAsWorn) {
-    const Truth found(correctedSaltmarsh(), "s1");
+    const Truth found(demo::correctedSaltmarsh(), "s1");
     const char* largest[] = {"2.9", "3.3", "2.6", "4.3", "3.1", "3.8"};
     const char* outOfRound[] = {"1.1", "1.2", "0.9", "1.9", "1.0", "1.8"};
     const char* taper[] = {"2.2", "2.7", "2.0", "3.5", "1.3", "3.1"};
@@ -96,7 +86,7 @@ TEST(Saltmarsh, CorrectedTheWearIsAsWorn) {
 }
 
 TEST(Saltmarsh, AVerdictExactlyOnItsLimitIsWithin) {
-    const Truth found(correctedSaltmarsh(), "s1");
+    const Truth found(demo::correctedSaltmarsh(), "s1");
     EXPECT_EQ(found.verdict(3, Quality::taper), Verdict::within) << "2.0 thou allowed, 2.0 found";
     EXPECT_EQ(found.verdict(1, Quality::taper), Verdict::outside);
     EXPECT_EQ(found.verdict(5, Quality::taper), Verdict::within);
@@ -114,7 +104,7 @@ TEST(Saltmarsh, TheSkippedReadingIsMissed) {
     EXPECT_EQ(typed.bore(3).asked, 12);
     EXPECT_EQ(typed.outOfRound(3), "0.8");
     EXPECT_EQ(typed.taper(3), "1.0");
-    const Truth corrected(correctedSaltmarsh(), "s3");
+    const Truth corrected(demo::correctedSaltmarsh(), "s3");
     EXPECT_EQ(corrected.outOfRound(3), "0.1");
     EXPECT_EQ(corrected.taper(3), "1.0");
 }
@@ -137,7 +127,7 @@ TEST(Saltmarsh, TheFinalSurveyIsWithin) {
 // With a tenth dial and a ring a difference is known to 0.21 thou: bores 1 and 3 are too close to
 // the taper limit of 2.0 thou to be called.
 TEST(Saltmarsh, TheDoubtLeavesWhatLiesNearALimitOpen) {
-    const Truth found(correctedSaltmarsh(), "s1", true);
+    const Truth found(demo::correctedSaltmarsh(), "s1", true);
     const Verdict taper[] = {Verdict::tooCloseToCall, Verdict::outside, Verdict::tooCloseToCall,
                              Verdict::outside,        Verdict::within,  Verdict::outside};
     for (int bore = 1; bore <= 6; ++bore)

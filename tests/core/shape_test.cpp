@@ -185,18 +185,8 @@ std::string saltmarshShape(const Workbook& workbook, const std::string& survey, 
     return shapeOfBore(workbook, survey, bore, 0.09 * thou_um, DisplayUnits::inch());
 }
 
-Workbook correctedSaltmarsh() {
-    Workbook workbook = demo::saltmarsh();
-    correct(workbook, "s1", at(2, "1.20", "A"), "1.6");
-    correct(workbook, "s1", at(6, "0.60", "B"), "3.8");
-    correct(workbook, "s3", at(3, "1.80", "B"), "-2.9");
-    correct(workbook, "s3", at(3, "3.05", "B"), "-2.2");
-    correct(workbook, "s3", at(3, "3.75", "B"), "-1.9");
-    return workbook;
-}
-
 TEST(SaltmarshShape, AsFoundFiveAreWornToAVAndTheFifthIsBelled) {
-    const Workbook workbook = correctedSaltmarsh();
+    const Workbook workbook = demo::correctedSaltmarsh();
     const std::string found[] = {"V, 1.8 ± 0.2", "V, 2.2 ± 0.2", "V, 1.6 ± 0.2", "V, 2.7 ± 0.2", "",
                                  "V, 2.3 ± 0.2"};
     for (const int bore : {1, 2, 3, 4, 6})
@@ -209,7 +199,7 @@ TEST(SaltmarshShape, AsFoundFiveAreWornToAVAndTheFifthIsBelled) {
 }
 
 TEST(SaltmarshShape, TheRoughHoneLeftTheClosedEndTightAndShortStrokesBelledIt) {
-    const Workbook workbook = correctedSaltmarsh();
+    const Workbook workbook = demo::correctedSaltmarsh();
     for (int bore = 1; bore <= 6; ++bore) {
         EXPECT_THAT(saltmarshShape(workbook, "s2", bore), StartsWith("narrowed at the closed end"))
             << "bore " << bore;

@@ -17,6 +17,16 @@ void correct(Workbook& workbook, const std::string& survey, const Station& stati
     (void)borewright::apply(workbook, recordReading(workbook, survey, reading, "typed wrongly"));
 }
 
+Workbook correctedSaltmarsh() {
+    Workbook workbook = demo::saltmarsh();
+    correct(workbook, "s1", at(2, "1.20", "A"), "1.6");
+    correct(workbook, "s1", at(6, "0.60", "B"), "3.8");
+    correct(workbook, "s3", at(3, "1.80", "B"), "-2.9");
+    correct(workbook, "s3", at(3, "3.05", "B"), "-2.2");
+    correct(workbook, "s3", at(3, "3.75", "B"), "-1.9");
+    return workbook;
+}
+
 Workbook withoutDoubt(Workbook workbook) {
     for (Survey& survey : workbook.surveys)
         survey.header.gauge.gear = {};

@@ -16,7 +16,9 @@ Workbook saltmarshWarm();
 // A three-cylinder block with a one-piece head, in millimetres and micrometres.
 Workbook rushmere();
 
-// The same with the gear's figures taken out: judged as the readings stand.
+// saltmarsh() with its planted mistakes struck out and typed again.
+Workbook correctedSaltmarsh();
+// A workbook with the gear's figures taken out: judged as the readings stand.
 Workbook withoutDoubt(Workbook workbook);
 
 // Strikes what stands at a station of a survey and types another text there.
