@@ -5,7 +5,9 @@
 
 #include "core/form/shape.h"
 #include "core/gauging/slips.h"
+#include "core/results/fit_result.h"
 #include "core/results/reckoning.h"
+#include "core/results/sizing_result.h"
 #include "core/verdict/remedy.h"
 #include "core/verdict/verdict.h"
 
@@ -90,7 +92,9 @@ struct BoreStory {
 struct Results {
     std::vector<SurveyResult> surveys; // as in the workbook
     std::vector<BoreStory> stories;    // one a bore, by number
-    std::vector<std::string> summary;  // the customer's sentences, suggested from the data
+    SizingResult sizing;
+    FitResult fit;
+    std::vector<std::string> summary; // the customer's sentences, suggested from the data
 };
 
 // Computes everything. `units` is only for words (summary, word). Doubts come whole.

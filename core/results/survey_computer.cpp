@@ -65,7 +65,7 @@ void SurveyComputer::startBore(SurveyResult& result, int number) {
     bore.bore = number;
     m_bore = findBore(m_workbook.block, number);
     if (m_set != nullptr && m_bore != nullptr && m_set->purpose == LimitPurpose::finish)
-        bore.finishSize = finishSizeFor(*m_set, *m_bore);
+        bore.finishSize = finishSizeFor(m_workbook, *m_set, *m_bore);
     result.bores.push_back(std::move(bore));
 }
 

@@ -33,6 +33,28 @@ Result<void> keepsStations(const Workbook& workbook, const Block& block) {
     return {};
 }
 
+// Gives the bores named in sizing, targets and fit their new numbers.
+template<class Renamed>
+void renumber(Workbook& workbook, const Renamed& renamed) {
+    const auto rekey = [&]<class T>(std::map<int, T>& byBore) {
+        std::map<int, T> moved;
+        for (auto& [number, value] : byBore)
+            moved[renamed(number)] = std::move(value);
+        byBore = std::move(moved);
+    };
+    const auto rename = [&](std::optional<int>& number) {
+        if (number) number = renamed(*number);
+    };
+    rekey(workbook.sizing.bores);
+    rekey(workbook.targets);
+    for (Piston& piston : workbook.fit.pistons)
+        rename(piston.bore);
+    for (Ring& ring : workbook.fit.rings) {
+        rename(ring.measuredIn);
+        rename(ring.bore);
+    }
+}
+
 // Applies one alternative of Edit to a workbook; each overload returns the inverse.
 struct Applier {
     Workbook& workbook;
@@ -72,6 +94,7 @@ struct Applier {
                 perBore[renamed(number)] = limits;
             set.perBore = std::move(perBore);
         }
+        renumber(workbook, renamed);
         for (Survey& survey : workbook.surveys) {
             if (survey.header.asked)
                 for (Station& station : *survey.header.asked)
@@ -170,6 +193,21 @@ struct Applier {
 
     Result<Edit> operator()(const SetStudies& edit) const {
         return SetStudies{std::exchange(workbook.studies, edit.studies)};
+    }
+
+    Result<Edit> operator()(const SetSizing& edit) const {
+        if (auto good = checkSizing(edit.plan); !good) return tl::unexpected(good.error());
+        return SetSizing{std::exchange(workbook.sizing, edit.plan)};
+    }
+
+    Result<Edit> operator()(const SetTargets& edit) const {
+        if (auto good = checkTargets(edit.targets); !good) return tl::unexpected(good.error());
+        return SetTargets{std::exchange(workbook.targets, edit.targets)};
+    }
+
+    Result<Edit> operator()(const SetFit& edit) const {
+        if (auto good = checkFit(edit.fit); !good) return tl::unexpected(good.error());
+        return SetFit{std::exchange(workbook.fit, edit.fit)};
     }
 
     Result<Edit> operator()(const EditGroup& group) const {

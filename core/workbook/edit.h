@@ -78,11 +78,21 @@ struct SetKept {
 struct SetStudies {
     std::vector<RepeatStudy> studies;
 };
+struct SetSizing {
+    SizingPlan plan;
+};
+struct SetTargets {
+    FinishTargets targets;
+};
+struct SetFit {
+    FitRecord fit;
+};
 struct EditGroup;
 
-using Edit = std::variant<SetJob, SetBlock, Renumber, MoveLevel, SetLimitSets, SetStraightAim,
-                          SetSheetText, InsertSurvey, EraseSurvey, SetSurveyHeader, InsertReading,
-                          EraseReading, SetStrike, SetKept, SetStudies, EditGroup>;
+using Edit =
+    std::variant<SetJob, SetBlock, Renumber, MoveLevel, SetLimitSets, SetStraightAim, SetSheetText,
+                 InsertSurvey, EraseSurvey, SetSurveyHeader, InsertReading, EraseReading, SetStrike,
+                 SetKept, SetStudies, SetSizing, SetTargets, SetFit, EditGroup>;
 
 // Several edits that are one step to the user: all are applied, or none.
 struct EditGroup {

@@ -100,4 +100,12 @@ DisplayUnits naturalUnits(const Workbook& workbook) {
     return DisplayUnits::inch();
 }
 
+std::optional<Length> finishSizeFor(const Workbook& workbook, const LimitSet& set,
+                                    const Bore& bore) {
+    const auto target = workbook.targets.find(bore.number);
+    if (set.purpose == LimitPurpose::finish && target != workbook.targets.end())
+        return target->second.size.value();
+    return finishSizeFor(set, bore);
+}
+
 } // namespace borewright

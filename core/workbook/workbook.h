@@ -5,7 +5,9 @@
 
 #include "core/length/format.h"
 #include "core/workbook/block.h"
+#include "core/workbook/fit_record.h"
 #include "core/workbook/limits.h"
+#include "core/workbook/sizing_plan.h"
 #include "core/workbook/survey.h"
 
 #include <optional>
@@ -41,6 +43,9 @@ struct Workbook {
     std::optional<TypedLength> straightAim;
     std::vector<Survey> surveys;      // in the order made
     std::vector<RepeatStudy> studies; // of the gauge's repeatability
+    SizingPlan sizing;
+    FinishTargets targets; // what the hone aims at, by bore; else the finish set's size
+    FitRecord fit;
     SheetText sheet;
     bool invented = false; // a demonstration: said on every sheet
     UnknownFields unknown;
@@ -63,6 +68,11 @@ std::string freshStudyId(const Workbook& workbook);
 // saying why, where there is none or where several wait for a choice.
 Result<const LimitSet*> judgingSet(const Workbook& workbook, const SurveyHeader& survey);
 LimitPurpose purposeOf(SurveyKind kind);
+
+// The size the hone aims at in a bore under a finish set: its target, else the set's finish size,
+// else standard size + oversize.
+std::optional<Length> finishSizeFor(const Workbook& workbook, const LimitSet& set,
+                                    const Bore& bore);
 
 // The stations a survey asks for: its own list, or the whole plan.
 std::vector<Station> askedStations(const Workbook& workbook, const SurveyHeader& survey);

@@ -59,7 +59,8 @@ const std::map<std::string, std::set<std::string>> maySee{
     {"gauging", {"length", "workbook", "statistics"}},
     {"form", {"length", "workbook", "statistics", "gauging"}},
     {"verdict", {"length", "workbook", "statistics", "gauging", "form"}},
-    {"results", {"length", "workbook", "statistics", "gauging", "form", "verdict"}},
+    {"sizing", {"length", "workbook", "statistics", "gauging", "form", "verdict"}},
+    {"results", {"length", "workbook", "statistics", "gauging", "form", "verdict", "sizing"}},
     {"storage", {"length", "workbook"}},
 };
 

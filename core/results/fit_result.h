@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Which piston in which bore, which ring, with what clearance and gap, with the sentences that say
+// so. Part of Results.
+#pragma once
+
+#include "core/length/format.h"
+#include "core/sizing/matching.h"
+#include "core/sizing/ring_gap.h"
+#include "core/workbook/workbook.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace borewright {
+
+// A bore with what goes in it, as decided by the user, else as proposed.
+struct BoreFit {
+    int bore = 1;
+    std::string survey;                // id of the survey its sizes are from; empty = never read
+    bool finished = false;             // that survey is a final one
+    std::optional<std::size_t> piston; // place in the record
+    bool decided = false;
+    std::optional<Clearance> clearance;
+    std::string clearanceRefused;
+    struct RingHere {
+        int groove = 1;
+        std::optional<std::size_t> ring; // place in the record
+        bool decided = false;
+        std::optional<RingGap> gap;
+        std::string refused;
+    };
+    std::vector<RingHere> rings; // by groove
+};
+
+struct FitResult {
+    std::vector<MeasuredBore> measured;  // by number: last final, else last check, else as found
+    Matching matching;                   // of the measured bores
+    std::vector<RingDeal> deals;         // by groove
+    std::vector<BoreFit> bores;          // every bore of the block, by number
+    std::vector<FinishForPiston> finish; // of bores without a final survey, where it can be said
+    std::string finishRefused;           // why not
+    bool empty = true;                   // no piston, no ring: nothing to show on a sheet
+
+    // "3 5 1 6 2 4: no clearance is more than 0.1 thou from 4.2; seven other ways are as good." or
+    // what is missing.
+    std::string headline;
+    std::vector<std::string> sentences; // ties, "any of these", doubts not known, as found only
+    std::string ringHeadline;
+    std::vector<std::string> ringSentences;
+    std::vector<std::string> cautions;
+};
+
+struct Results;
+FitResult fitOf(const Workbook& workbook, const Results& results, const DisplayUnits& units);
+
+// What the honing page is handed: each bore's finish size from its piston.
+FinishTargets pistonTargets(const FitResult& fit, const FitRecord& record,
+                            const DisplayUnits& units);
+
+} // namespace borewright

@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Which piston in which bore: the worst departure from the aimed clearance least, then the sum of
+// departures (assignment.h), pairs already decided respected.
+#pragma once
+
+#include "core/sizing/assignment.h"
+#include "core/sizing/clearance.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace borewright {
+
+struct MatchCell {
+    std::optional<Clearance> clearance;
+    std::string refused; // why there is none
+    Length miss;         // |clearance − aim|
+    // What the matching would cost with this piston here instead, the two pistons exchanged (or the
+    // bore's piston left over): the worst miss and the sum. Nothing where it cannot be.
+    struct Swap {
+        Length worst;
+        Length sum;
+    };
+    std::optional<Swap> swap;
+};
+
+struct Matching {
+    std::vector<int> bores;           // numbers, rising
+    std::vector<std::size_t> pistons; // places in the record, in their own order: by label (2
+                                      // before 10), then size, then id
+    std::vector<std::vector<MatchCell>> cells;      // by bore, by piston as above
+    std::vector<std::optional<std::size_t>> chosen; // by bore: place in `pistons`
+    std::vector<bool> fixed;                        // by bore: decided by the user
+    struct Worth {
+        Length worst;
+        Length sum;
+        std::vector<std::optional<std::size_t>> piston; // by bore
+    };
+    std::optional<Worth> best;     // the exact best
+    int equals = 1;                // matchings exactly as good (up to mostTies)
+    std::optional<Worth> ownOrder; // first piston in the first bore, …, decided pairs kept
+    // The doubt of the difference between two clearances, 95 %: what moves all alike is left out.
+    std::optional<Length> tellApart;
+    // Own order's worst miss is no more than that above the best's: any of these. `chosen` is then
+    // the pistons' own order, else the best.
+    bool anyOfThese = false;
+    std::string why; // why there is no matching: "no clearance to aim at", "2 pistons for 6 bores"
+};
+
+// Matches `fit`'s pistons that have a size and height to the bores. Fewer usable pistons than
+// bores: as many bores as there are pistons cannot be chosen for him, so no matching, with why.
+Matching matchPistons(const std::vector<MeasuredBore>& bores, const FitRecord& fit);
+
+// Bores still to be honed: the finish size that a piston asks for, piston at 20 °C + aimed
+// clearance, and its limits.
+struct FinishForPiston {
+    int bore = 1;
+    std::size_t piston = 0; // place in the record
+    Length finish;
+    std::optional<Length> lower;
+    std::optional<Length> upper;
+};
+// Decided pairs first; the rest in the pistons' own order, bores by number. Refuses: no aim, fewer
+// pistons than bores.
+Result<std::vector<FinishForPiston>> finishForPistons(const std::vector<int>& bores,
+                                                      const FitRecord& fit);
+
+// Places of pistons in their own order (see Matching::pistons).
+std::vector<std::size_t> ownOrder(const std::vector<Piston>& pistons);
+
+} // namespace borewright

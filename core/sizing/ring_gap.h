@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A ring's gap anywhere in any bore from one gap measured at a known place:
+//   gap(z) = gap0 + π·(D(z) − D0)
+// D the mean diameter over the axes. The ring is taken as inextensible and closing on its bore all
+// round; at room temperature. "About 3 thou of gap a thou of bore" is common practice, no source.
+#pragma once
+
+#include "core/sizing/assignment.h"
+#include "core/sizing/measured_bore.h"
+#include "core/verdict/verdict.h"
+#include "core/workbook/fit_record.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace borewright {
+
+struct GapAt {
+    Length depth;
+    Length gap;
+};
+// How much to take off, in steps: measured again after each.
+struct Filing {
+    Length total;              // so that the smallest gap becomes the aim (else the lower limit)
+    std::vector<Length> steps; // each at most the step, the last no more than what is left
+};
+struct RingGap {
+    std::vector<GapAt> at; // by depth, ring travel, levels with a reading
+    GapAt smallest;        // measure here
+    GapAt largest;
+    // Where ports cut the ring's travel: the smallest gap above and below the bands.
+    std::optional<GapAt> abovePorts;
+    std::optional<GapAt> belowPorts;
+    std::optional<Length> u; // of the smallest, standard
+    double coverage = 2;
+    Verdict smallestVerdict = Verdict::notJudged; // against the lower limit
+    Verdict largestVerdict = Verdict::notJudged;  // against the upper limit
+    std::optional<Filing> filing; // where the smallest is below its aim and filing keeps the
+                                  // largest within its limit; cut short where it would not
+    std::string why; // "the bore differs by more along its depth than the limits allow", …
+};
+
+// `measured`: the bore that the gap was measured in; may be the same. Refuses: no gap, no place, a
+// place outside what was read of that bore, nothing read in the ring's travel.
+Result<RingGap> ringGapOf(const MeasuredBore& bore, const MeasuredBore& measured, const Ring& ring,
+                          const FitLimits& limits, Length fileStep);
+Length fileStepOf(const FitRecord& fit, bool inches); // else 0.002 in or 0.05 mm
+
+// Rings of one groove dealt to bores: least worst departure of the smallest gap from the aim; a
+// ring that is too large already counts what it lacks, one that is too small only the filing.
+struct RingDeal {
+    int groove = 1;
+    std::vector<int> bores;
+    std::vector<std::optional<std::size_t>> ring; // by bore: place in the record
+    std::vector<std::optional<RingGap>> gap;      // by bore: that ring there
+    std::vector<std::string> refused;             // by bore
+    int equals = 1;
+    std::string why; // why nothing is dealt
+};
+std::vector<RingDeal> dealRings(const std::vector<MeasuredBore>& bores, const FitRecord& fit,
+                                bool inches);
+
+} // namespace borewright
