@@ -23,6 +23,8 @@ struct NamedPage {
 constexpr NamedPage pages[] = {{Page::block, "block"},
                                {Page::measure, "measure"},
                                {Page::judge, "judge"},
+                               {Page::size, "size"},
+                               {Page::fit, "fit"},
                                {Page::sheet, "sheet"}};
 
 // Answers no question: nobody is there.

@@ -89,6 +89,10 @@ QString titleOf(Page page) {
         return QCoreApplication::translate("PageRail", "Measure");
     case Page::judge:
         return QCoreApplication::translate("PageRail", "Judge");
+    case Page::size:
+        return QCoreApplication::translate("PageRail", "Size");
+    case Page::fit:
+        return QCoreApplication::translate("PageRail", "Fit");
     case Page::sheet:
         return QCoreApplication::translate("PageRail", "Sheet");
     }
@@ -96,7 +100,7 @@ QString titleOf(Page page) {
 }
 
 QString keyOf(Page page) {
-    constexpr std::array keys{"block", "measure", "judge", "sheet"};
+    constexpr std::array keys{"block", "measure", "judge", "size", "fit", "sheet"};
     return QString::fromLatin1(keys.at(static_cast<std::size_t>(page)));
 }
 

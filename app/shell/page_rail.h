@@ -11,8 +11,8 @@ class QButtonGroup;
 
 namespace borewright {
 
-enum class Page { block, measure, judge, sheet };
-inline constexpr int pageCount = 4;
+enum class Page { block, measure, judge, size, fit, sheet };
+inline constexpr int pageCount = 6;
 
 // "Block", "Measure", … for people; "block", "measure", … for files and icons.
 QString titleOf(Page page);

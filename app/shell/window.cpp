@@ -2,6 +2,7 @@
 #include "app/shell/window.h"
 
 #include "app/block/block_page.h"
+#include "app/fit/fit_page.h"
 #include "app/judge/judge_page.h"
 #include "app/measure/measure_page.h"
 #include "app/sheet/sheet_page.h"
@@ -11,6 +12,7 @@
 #include "app/shell/preferences_dialog.h"
 #include "app/shell/start_form.h"
 #include "app/shell/status_line.h"
+#include "app/size/size_page.h"
 
 #include <QCloseEvent>
 #include <QHBoxLayout>
@@ -94,6 +96,10 @@ QWidget* Window::makePage(Page page) {
         });
         return judge;
     }
+    case Page::size:
+        return new SizePage(m_context);
+    case Page::fit:
+        return new FitPage(m_context);
     case Page::sheet:
         return new SheetPage(m_context);
     }
