@@ -1,0 +1,124 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/results/size_offers.h"
+#include "core/results/sizing_words.h"
+
+#include "core/results/results.h"
+
+#include <algorithm>
+
+namespace borewright {
+namespace {
+
+bool isBeforeTheCut(const Workbook& workbook, const SurveyResult& survey) {
+    const Survey* found = findSurvey(workbook, survey.survey);
+    return found != nullptr && purposeOf(found->header.kind) == LimitPurpose::worn;
+}
+
+// By the last survey before the cut that read the bore. `rule`: what that survey was judged by.
+std::optional<BoreCleanUp> cleanUpFor(const Workbook& workbook, const Results& results, int number,
+                                      DecisionRule& rule) {
+    for (auto survey = results.surveys.rbegin(); survey != results.surveys.rend(); ++survey) {
+        if (!isBeforeTheCut(workbook, *survey)) continue;
+        const BoreResult* bore = findBoreResult(*survey, number);
+        const auto measured =
+            bore == nullptr ? std::nullopt : measuredBore(workbook, *survey, *bore);
+        if (!measured) continue;
+        rule = survey->doubts.rule;
+        const auto wear = workbook.sizing.bores.find(number);
+        return cleanUpOf(*measured,
+                         wear == workbook.sizing.bores.end() ? BoreWear() : wear->second);
+    }
+    return std::nullopt;
+}
+
+Centring other(Centring centring) {
+    return centring == Centring::wornBore ? Centring::originalAxis : Centring::wornBore;
+}
+
+FinishTarget targetOf(const Offer& offer, const OfferedBore& bore, const DisplayUnits& units) {
+    FinishTarget target;
+    target.size = typedFrom(bore.finish, units.size);
+    if (bore.lower) target.lower = typedFrom(*bore.lower, units.size);
+    if (bore.upper) target.upper = typedFrom(*bore.upper, units.size);
+    if (!offer.oversize)
+        target.from = offer.name;
+    else if (*offer.oversize == Length())
+        target.from = "standard size";
+    else
+        target.from = offer.name + " over";
+    return target;
+}
+
+} // namespace
+
+std::optional<MeasuredBore> measuredBore(const Workbook& workbook, const SurveyResult& survey,
+                                         const BoreResult& bore) {
+    MeasuredBore measured;
+    measured.bore = bore.bore;
+    measured.survey = survey.survey;
+    if (const Bore* plan = findBore(workbook.block, bore.bore)) {
+        if (plan->standardSize) measured.standardSize = plan->standardSize->value();
+        if (plan->depth) measured.depth = plan->depth->value();
+    }
+    for (const StationResult& station : bore.stations)
+        if (station.diameter)
+            measured.at.push_back({station.station.depth, station.station.axis, *station.diameter,
+                                   station.zone, station.u});
+    if (measured.at.empty()) return std::nullopt;
+    const Budget& budget = survey.doubts.budget;
+    if (budget.known()) {
+        measured.ownU = Length::nearest(budget.own_um, Unit::micrometre);
+        measured.coverage = budget.coverage;
+    }
+    measured.complete = bore.measured >= bore.asked;
+    return measured;
+}
+
+SizingResult sizingOf(const Workbook& workbook, const Results& results, const DisplayUnits& units) {
+    SizingResult result;
+    const bool inches = isInchFamily(naturalUnits(workbook).size);
+    result.centring = centringOf(workbook.sizing);
+    result.finishAllowance = finishAllowanceOf(workbook.sizing, inches);
+    result.honeStock = honeStockOf(workbook.sizing, inches);
+    for (const Bore& bore : workbook.block.bores)
+        result.bores.push_back(bore.number);
+    std::ranges::sort(result.bores);
+    DecisionRule rule;
+    for (const int number : result.bores) {
+        result.cleanUps.push_back(cleanUpFor(workbook, results, number, rule));
+        result.notKnown.emplace_back(result.cleanUps.back() ? "" : "not read in a survey as found");
+    }
+    const std::vector<Offer> offers = offersOf(workbook, result.bores);
+    if (!offers.empty()) {
+        result.choice =
+            chooseSize(result.cleanUps, offers, result.centring, result.finishAllowance, rule);
+        result.otherWay = chooseSize(result.cleanUps, offers, other(result.centring),
+                                     result.finishAllowance, rule);
+    }
+    wordSizing(workbook, units, result);
+    return result;
+}
+
+FinishTargets targetsOf(const SizingResult& result, std::size_t offer, const DisplayUnits& units) {
+    FinishTargets targets;
+    if (offer >= result.choice.offers.size()) return targets;
+    const OfferResult& chosen = result.choice.offers[offer];
+    for (std::size_t b = 0; b < result.bores.size(); ++b) {
+        const auto& bore = chosen.offer.bores[b];
+        if (!bore || result.choice.beyond[b] || chosen.cells[b].cleans == Cleans::no) continue;
+        targets[result.bores[b]] = targetOf(chosen.offer, *bore, units);
+    }
+    return targets;
+}
+
+FinishTargets ownTargetsOf(const SizingResult& result, const DisplayUnits& units) {
+    FinishTargets targets;
+    for (std::size_t b = 0; b < result.choice.own.size(); ++b) {
+        if (!result.choice.own[b]) continue;
+        const Offer& offer = result.choice.offers[*result.choice.own[b]].offer;
+        if (offer.bores[b]) targets[result.bores[b]] = targetOf(offer, *offer.bores[b], units);
+    }
+    return targets;
+}
+
+} // namespace borewright
