@@ -2,7 +2,8 @@
 // Rows to columns, one to one, so that the worst cost is least and, among those, the sum is least:
 // the bottleneck assignment problem, then the linear sum assignment on what it allows (Burkard,
 // Dell'Amico & Martello, Assignment Problems, SIAM 2009, chapters 4 and 6). Exact: costs are whole
-// numbers.
+// numbers. Searched by Boost.Graph (assignment_graph.h); the equals by our own hand, since it has
+// nothing that lists them (equal_assignments.h).
 #pragma once
 
 #include "core/result.h"
@@ -28,10 +29,11 @@ struct Assignment {
     int equals = 1;
 };
 inline constexpr int mostTies = 1000;
+inline constexpr int mostRows = 40; // so that no sum of costs overflows
 
 // The best; of equals the first in the order of rows, then columns (row 0 takes the lowest column
-// that an equal allows, then row 1 …). Refuses: more rows than columns, costs out of range, a table
-// of the wrong size, no assignment possible (says so).
+// that an equal allows, then row 1 …). Refuses: more rows than columns or than mostRows, costs out
+// of range, a table of the wrong size, no assignment possible (says so).
 Result<Assignment> assign(const AssignmentProblem& problem);
 
 // Worst and sum of a given assignment; nothing where a pair is not allowed or a column taken twice.
