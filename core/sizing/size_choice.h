@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Which size on offer cleans up the block: margin = finish size − clean-up size − finish allowance.
 // It cleans where margin ≥ w, does not where margin < −w, else it is too close to call;
-// w = k·u of the clean-up size by the rule of a verdict (5 % risk: 1.65), 0 where u is not known.
+// w = k·u of the clean-up size by the rule of a verdict (5 % risk: 1.65), 0 where u is not known;
+// a place that is known less well than the deciding one widens it (guardBand in clean_up.h).
+// All bores of a block go to the smallest oversize that cleans up the worst: common practice, no
+// source.
 #pragma once
 
 #include "core/sizing/clean_up.h"
@@ -38,7 +41,7 @@ nameOf(Cleans cleans); // "not known", "cleans", "does not clean", "too close to
 struct SizeCell {
     Cleans cleans = Cleans::unknown;
     Length margin;           // with the plan's centring
-    std::optional<Length> u; // standard
+    std::optional<Length> u; // standard; where w is widened, w/k
     Length stock;            // finish size less smallest diameter as found: what comes off at most
 };
 struct OfferResult {
@@ -46,15 +49,16 @@ struct OfferResult {
     std::vector<SizeCell> cells; // by bore
     // Of bores that some advisable size cleans: every one cleans at this size.
     bool cleansBlock = false;
-    std::optional<std::size_t> deciding; // the bore with the least margin, of those
+    std::optional<std::size_t> deciding; // the bore with the least margin − w, of those
 };
 struct SizeChoice {
-    std::vector<OfferResult> offers;   // by rising finish size
+    std::vector<OfferResult> offers;   // by rising finish size (its least), pistons at hand first
     std::optional<std::size_t> chosen; // the smallest advisable that cleans the block
     // By bore: the smallest advisable size that cleans it; nothing = beyond the last (a sleeve), or
     // not known.
     std::vector<std::optional<std::size_t>> own;
-    std::vector<bool> beyond; // by bore: known, and no advisable size surely cleans it
+    // By bore: known, with a size on offer for it, and no advisable size surely cleans it.
+    std::vector<bool> beyond;
 };
 
 // `bores` and `offers` may be in any order; offers are sorted. A bore of which nothing is known
