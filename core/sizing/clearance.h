@@ -36,9 +36,12 @@ struct Clearance {
     std::optional<Length> u; // √(u_bore² + u_piston²); nothing where the bore's is not known
     bool pistonDoubtKnown = false; // else u is the bore's alone, and said so
     double coverage = 2;
-    Verdict verdict = Verdict::notJudged; // against both limits, w = k·u by the limits' rule
-    std::string
-        why; // "too tight", "too loose", "does not go in: larger than the bore by …" or empty
+    // Against both limits, w = k·u by the limits' rule. Outside where the piston does not go in,
+    // whatever the limits; "not measured" where it would be within but not all that was asked for
+    // was read.
+    Verdict verdict = Verdict::notJudged;
+    // "too tight", "too loose", "does not go in: larger than the bore by …", or empty.
+    std::string why;
 };
 // Ring and skirt travel: every zone but the ridge land.
 // Refuses what sizeOf refuses, and a bore with nothing read in its travel.
