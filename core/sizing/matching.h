@@ -17,7 +17,9 @@ struct MatchCell {
     std::string refused; // why there is none
     Length miss;         // |clearance − aim|
     // What the matching would cost with this piston here instead, the two pistons exchanged (or the
-    // bore's piston left over): the worst miss and the sum. Nothing where it cannot be.
+    // bore's piston left over): the worst miss and the sum, decided pairs moved as well. Nothing
+    // where it is chosen already, where one of the two would not go in, or where the piston is
+    // decided for a bore that was not measured.
     struct Swap {
         Length worst;
         Length sum;
@@ -40,16 +42,20 @@ struct Matching {
     std::optional<Worth> best;     // the exact best
     int equals = 1;                // matchings exactly as good (up to mostTies)
     std::optional<Worth> ownOrder; // first piston in the first bore, …, decided pairs kept
-    // The doubt of the difference between two clearances, 95 %: what moves all alike is left out.
+    // The doubt of the difference between two clearances, 95 %: k·√(2·(ownU² + u_piston²)) with the
+    // largest of each; what moves all alike is left out. Nothing where a bore's own is not known.
     std::optional<Length> tellApart;
-    // Own order's worst miss is no more than that above the best's: any of these. `chosen` is then
+    // Own order is another matching than the best, its worst miss is no more than that above the
+    // best's and no more of its clearances are outside the limits: any of these. `chosen` is then
     // the pistons' own order, else the best.
     bool anyOfThese = false;
     std::string why; // why there is no matching: "no clearance to aim at", "2 pistons for 6 bores"
 };
 
-// Matches `fit`'s pistons that have a size and height to the bores. Fewer usable pistons than
-// bores: as many bores as there are pistons cannot be chosen for him, so no matching, with why.
+// Matches `fit`'s pistons that have a size and height to the bores, none where it does not go in.
+// A decided pair stands whatever its clearance, and its miss counts with the others', as 0 where it
+// is not known. Fewer usable pistons than bores: as many bores as there are pistons cannot be
+// chosen for him, so no matching, with why; `chosen` then holds the decided pairs.
 Matching matchPistons(const std::vector<MeasuredBore>& bores, const FitRecord& fit);
 
 // Bores still to be honed: the finish size that a piston asks for, piston at 20 °C + aimed
@@ -62,7 +68,7 @@ struct FinishForPiston {
     std::optional<Length> upper;
 };
 // Decided pairs first; the rest in the pistons' own order, bores by number. Refuses: no aim, fewer
-// pistons than bores.
+// pistons than bores, a decided piston without size or height.
 Result<std::vector<FinishForPiston>> finishForPistons(const std::vector<int>& bores,
                                                       const FitRecord& fit);
 

@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Bores and pistons laid out for matching: who may go where, and what each pair costs.
+#pragma once
+
+#include "core/sizing/matching.h"
+
+namespace borewright {
+
+struct MatchTable {
+    std::vector<const MeasuredBore*> bores; // by number
+    std::vector<const Piston*> pistons;     // in their own order
+    // Bores, pistons, cells and the decided pairs; `why` where no matching can be; else nothing
+    // yet.
+    Matching matching;
+    // What could stand, decided or not: pairs that go in, of pistons not decided for a bore that is
+    // not among these; and the decided pairs whatever their clearance. The cost is the miss in
+    // picometres, 0 where a decided piston has none.
+    AssignmentProblem pairs;
+    // What the decided pairs leave open, themselves included.
+    AssignmentProblem open;
+};
+MatchTable layOut(const std::vector<MeasuredBore>& bores, const FitRecord& fit);
+
+} // namespace borewright
