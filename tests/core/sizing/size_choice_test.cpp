@@ -120,6 +120,15 @@ TEST(SizeChoice, AFeltScoreKeepsASizeFromBeingSure) {
     EXPECT_EQ(nameOfChosen(choice), "0.020");
 }
 
+TEST(SizeChoice, ThatBoreDecidesWhichIsLeastSure) {
+    const Bores bores{boreOf(1, "3.4285", nullptr, thou("0.1")),
+                      boreOf(2, "3.4282", nullptr, thou("1"))};
+    const SizeChoice choice = chooseSize(bores, usualOffers(2), Centring::wornBore, allowance);
+    EXPECT_EQ(choice.offers[1].cells[0].cleans, Cleans::yes) << "margin 1.0, w 0.165";
+    EXPECT_EQ(choice.offers[1].cells[1].cleans, Cleans::tooClose) << "margin 1.3, w 1.65";
+    EXPECT_EQ(choice.offers[1].deciding, std::size_t{1}) << "bore 2 keeps the block from 0.010";
+}
+
 TEST(SizeChoice, ABoreBeyondTheLastSizeDoesNotSpoilTheOthers) {
     Bores bores = six();
     bores[1] = boreOf(2, "3.4233", "40");
