@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/sizing/clean_up.h"
 
+#include "core/sizing/guarded.h"
 #include "core/verdict/verdict.h"
 
 #include <algorithm>
-#include <cmath>
 #include <limits>
 #include <numbers>
 #include <tuple>
@@ -41,11 +41,6 @@ Length feltDoubt(Length deep) {
     return Length::nearest(deep.in(Unit::micrometre) / std::numbers::sqrt3, Unit::micrometre);
 }
 
-Length rootOfSquares(Length a, Length b) {
-    return Length::nearest(std::hypot(a.in(Unit::micrometre), b.in(Unit::micrometre)),
-                           Unit::micrometre);
-}
-
 std::optional<CleanUp> damageAt(const MeasuredBore& bore, const BoreWear& wear, std::size_t index,
                                 const Cut& cut) {
     const Damage& damage = wear.damages[index];
@@ -57,7 +52,7 @@ std::optional<CleanUp> damageAt(const MeasuredBore& bore, const BoreWear& wear, 
     place.size = cut.sizeOf(wall->diameter, deep);
     place.axis = damage.axis;
     place.damage = index;
-    if (damage.felt) place.u = rootOfSquares(place.u.value_or(Length{}), feltDoubt(deep));
+    if (damage.felt) place.u = together(place.u.value_or(Length{}), feltDoubt(deep));
     return place;
 }
 

@@ -20,10 +20,11 @@ Length leastFinish(const Offer& offer) {
     return least;
 }
 
-// Of one finish size the pistons at hand come first: they need not be bought.
+// Of one finish size the oversize comes first: it is what limits and pistons are named by.
 void sortOffers(std::vector<Offer>& offers) {
     std::ranges::stable_sort(offers, {}, [](const Offer& offer) {
-        return std::tuple(leastFinish(offer), offer.oversize, offer.beyondGreatest, offer.name);
+        return std::tuple(leastFinish(offer), !offer.oversize, offer.oversize, offer.beyondGreatest,
+                          offer.name);
     });
 }
 

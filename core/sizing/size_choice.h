@@ -52,7 +52,7 @@ struct OfferResult {
     std::optional<std::size_t> deciding; // the bore with the least margin − w, of those
 };
 struct SizeChoice {
-    std::vector<OfferResult> offers;   // by rising finish size (its least), pistons at hand first
+    std::vector<OfferResult> offers; // by rising finish size (its least), of equals oversizes first
     std::optional<std::size_t> chosen; // the smallest advisable that cleans the block
     // By bore: the smallest advisable size that cleans it; nothing = beyond the last (a sleeve), or
     // not known.
