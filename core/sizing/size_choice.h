@@ -3,6 +3,8 @@
 // It cleans where margin ≥ w, does not where margin < −w, else it is too close to call;
 // w = k·u of the clean-up size by the rule of a verdict (5 % risk: 1.65), 0 where u is not known;
 // a place that is known less well than the deciding one widens it (guardBand in clean_up.h).
+// Noise raises the largest of many readings: "cleans" is surer than the rule promises, "does not
+// clean" less sure, where many places ask for nearly the same.
 // All bores of a block go to the smallest oversize that cleans up the worst: common practice, no
 // source.
 #pragma once
