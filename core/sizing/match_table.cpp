@@ -55,7 +55,7 @@ void fillCosts(MatchTable& table) {
             std::optional<std::int64_t> cost;
             if (decided || goesIn) cost = cell.miss.picometres();
             table.pairs.cost.push_back(cost);
-            const bool isOpen = decided || (!matching.fixed[i] && !table.pistons[j]->bore);
+            const bool isOpen = decided || !matching.fixed[i];
             table.open.cost.push_back(isOpen ? cost : std::nullopt);
         }
 }
