@@ -7,7 +7,13 @@
 
 #include <QWidget>
 
+class QLabel;
+class QTabWidget;
+
 namespace borewright {
+
+class PistonsTab;
+class RingsTab;
 
 class FitPage : public QWidget {
     Q_OBJECT
@@ -15,7 +21,13 @@ public:
     explicit FitPage(const PageContext& context, QWidget* parent = nullptr);
 
 private:
+    void refresh(Change change);
+
     PageContext m_context;
+    QTabWidget* m_tabs;
+    PistonsTab* m_pistons;
+    RingsTab* m_rings;
+    QLabel* m_cautions;
 };
 
 } // namespace borewright

@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A table of pieces with what can be done to it: type, Enter for the next below, Delete empties a
+// cell, paste a column, add and take off rows. What was refused stands beneath in words.
+#pragma once
+
+#include "app/fit/record_model.h"
+
+#include <QLabel>
+#include <QPushButton>
+#include <QStyledItemDelegate>
+#include <QTableView>
+
+class QHBoxLayout;
+
+namespace borewright {
+
+// Hints in fainter ink, refused texts in the colour of a warning and underlined.
+class RecordDelegate final : public QStyledItemDelegate {
+public:
+    using QStyledItemDelegate::QStyledItemDelegate;
+    QWidget* createEditor(QWidget* parent, const QStyleOptionViewItem& option,
+                          const QModelIndex& index) const override;
+
+protected:
+    void initStyleOption(QStyleOptionViewItem* option, const QModelIndex& index) const override;
+};
+
+class RecordTable final : public QTableView {
+    Q_OBJECT
+public:
+    RecordTable(RecordModel& model, const QString& name, QWidget* parent = nullptr);
+    // As high as its rows, as wide as there is room: the page scrolls, not the table within it.
+    void fit();
+
+protected:
+    void keyPressEvent(QKeyEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    void changeEvent(QEvent* event) override;
+    void closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint hint) override;
+
+private:
+    void goDown();
+    void fitColumns();
+
+    RecordModel& m_model;
+};
+
+class RecordForm : public QWidget {
+    Q_OBJECT
+public:
+    // `piece`: "piston", for the buttons.
+    RecordForm(RecordModel& model, const QString& name, const QString& piece,
+               QWidget* parent = nullptr);
+    [[nodiscard]] RecordTable* table() const { return m_table; }
+    [[nodiscard]] int currentRow() const { return m_table->currentIndex().row(); }
+
+signals:
+    void rowChosen(int row);
+
+private:
+    QHBoxLayout* makeButtons(const QString& piece);
+    void addRow();
+    void removeRows();
+    void sayRefusals();
+
+    RecordModel& m_model;
+    RecordTable* m_table;
+    QLabel* m_refusal;
+    QPushButton* m_remove;
+};
+
+} // namespace borewright
