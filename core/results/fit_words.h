@@ -11,4 +11,19 @@ namespace borewright {
 void wordPistons(const Workbook& workbook, const DisplayUnits& units, FitResult& result);
 void wordRings(const Workbook& workbook, const DisplayUnits& units, FitResult& result);
 
+// Parts of wordPistons, a source file each.
+std::string pistonHeadline(const Workbook& workbook, const DisplayUnits& units,
+                           const FitResult& result);
+std::vector<std::string> pistonSentences(const Workbook& workbook, const DisplayUnits& units,
+                                         const FitResult& result);
+
+// Bores are still to be honed to their pistons: what they measure now is not what the pistons will
+// run in.
+bool pistonsFirst(const Workbook& workbook, const FitResult& result);
+// "bores 1–6 take pistons 3 5 1 6 2 4".
+std::string pairsWords(const Workbook& workbook, const Matching& matching,
+                       const std::vector<std::optional<std::size_t>>& pistons);
+// "1–6", "1 and 3", "1, 2 and 5".
+std::string numbersInShort(const std::vector<int>& numbers);
+
 } // namespace borewright

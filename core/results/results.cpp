@@ -42,6 +42,8 @@ void tellStories(const Workbook& workbook, const DisplayUnits& units, Results& r
     results.stories.clear();
     for (const int number : numbers)
         results.stories.push_back(storyOf(workbook, results, number));
+    results.sizing = sizingOf(workbook, results, units);
+    results.fit = fitOf(workbook, results, units);
     results.summary = suggestSummary(workbook, results, units);
 }
 

@@ -35,6 +35,19 @@ Centring other(Centring centring) {
     return centring == Centring::wornBore ? Centring::originalAxis : Centring::wornBore;
 }
 
+// Bands that cut the ring's travel.
+std::vector<PortStretch> portsOf(const Workbook& workbook, int number) {
+    std::vector<PortStretch> ports;
+    const Bore* bore = findBore(workbook.block, number);
+    if (bore == nullptr) return ports;
+    for (const PortBand& band : bore->map.ports)
+        if (zoneAt(*bore, band.from.value()) == Zone::portBand ||
+            zoneAt(*bore, band.to.value()) == Zone::portBand)
+            ports.push_back({band.from.value(), band.to.value()});
+    std::ranges::sort(ports, {}, &PortStretch::from);
+    return ports;
+}
+
 FinishTarget targetOf(const Offer& offer, const OfferedBore& bore, const DisplayUnits& units) {
     FinishTarget target;
     target.size = typedFrom(bore.finish, units.size);
@@ -60,6 +73,7 @@ std::optional<MeasuredBore> measuredBore(const Workbook& workbook, const SurveyR
         if (plan->standardSize) measured.standardSize = plan->standardSize->value();
         if (plan->depth) measured.depth = plan->depth->value();
     }
+    measured.ports = portsOf(workbook, bore.bore);
     for (const StationResult& station : bore.stations)
         if (station.diameter)
             measured.at.push_back({station.station.depth, station.station.axis, *station.diameter,
@@ -95,7 +109,7 @@ SizingResult sizingOf(const Workbook& workbook, const Results& results, const Di
         result.otherWay = chooseSize(result.cleanUps, offers, other(result.centring),
                                      result.finishAllowance, rule);
     }
-    wordSizing(workbook, units, result);
+    wordSizing(workbook, units, rule, result);
     return result;
 }
 

@@ -40,8 +40,7 @@ std::string ownSizesHeadline(const SizingResult& result) {
         for (std::size_t b = 0; b < result.bores.size(); ++b)
             if (result.choice.own[b] == o) numbers.push_back(result.bores[b]);
         if (!numbers.empty())
-            parts.push_back(offerWords(result.choice.offers[o].offer) + " cleans " +
-                            ofTheBlock(numbers, result));
+            parts.push_back(offerWords(result, o) + " cleans " + ofTheBlock(numbers, result));
     }
     return capitalized("each bore its own size: " + fmt::format("{}", fmt::join(parts, "; "))) +
            ".";
@@ -92,6 +91,17 @@ std::string boreWord(const Workbook& workbook, const SizingResult& result, std::
     return words;
 }
 
+// Pistons are named by the size on offer that they are made for: their own differences and the
+// clearance make a little of it.
+bool besides(const Offer& size, const Offer& pistons) {
+    const Length close = Length::whole(50, Unit::micrometre);
+    for (std::size_t b = 0; b < size.bores.size(); ++b)
+        if (!size.bores[b] || !pistons.bores[b] ||
+            (size.bores[b]->finish - pistons.bores[b]->finish).magnitude() > close)
+            return false;
+    return true;
+}
+
 std::vector<std::string> cautionsOf(const Workbook& workbook, const SizingResult& result) {
     std::vector<std::string> cautions{
         "Wall thickness is not seen by any of this: have thin or cored walls sounded before "
@@ -105,6 +115,9 @@ std::vector<std::string> cautionsOf(const Workbook& workbook, const SizingResult
                             [](const auto& one) { return !one || one->undamaged; }))
         cautions.emplace_back("A bore gauge misses scores and pits: enter the depth of any that "
                               "is seen or felt.");
+    if (result.centring == Centring::wornBore)
+        cautions.emplace_back("Wear that reaches far round between the gauge's axes can take more "
+                              "than this, up to what the original axis needs.");
     std::vector<int> plated;
     for (const Bore& bore : workbook.block.bores)
         if (bore.surface == Surface::plated) plated.push_back(bore.number);
@@ -125,9 +138,13 @@ std::string marginWords(Length margin, const std::optional<Length>& u, double co
     return formatSmall(margin, units) + " ± " + upward(around, units) + " " + unit;
 }
 
-std::string offerWords(const Offer& offer) {
-    if (!offer.oversize) return "the size for the " + offer.name;
-    return *offer.oversize == Length() ? "the standard size" : offer.name;
+std::string offerWords(const SizingResult& result, std::size_t place) {
+    const Offer& offer = result.choice.offers[place].offer;
+    if (offer.oversize) return *offer.oversize == Length() ? "the standard size" : offer.name;
+    for (const OfferResult& other : result.choice.offers)
+        if (other.offer.oversize && *other.offer.oversize > Length() && besides(other.offer, offer))
+            return other.offer.name + ", for the " + offer.name + ",";
+    return "the size for the " + offer.name;
 }
 
 std::string damageWord(const Damage& damage) {
@@ -168,8 +185,8 @@ std::string sizingHeadline(const Workbook& workbook, const DisplayUnits& units,
         return ownSizesHeadline(result);
     if (!choice.chosen) return noneCleans(result);
     const OfferResult& chosen = choice.offers[*choice.chosen];
-    const std::string cleans =
-        offerWords(chosen.offer) + " cleans " + ofTheBlock(cleanedBy(result, chosen), result);
+    const std::string cleans = offerWords(result, *choice.chosen) + " cleans " +
+                               ofTheBlock(cleanedBy(result, chosen), result);
     if (!chosen.deciding) return capitalized(cleans) + ".";
     const SizeCell& cell = chosen.cells[*chosen.deciding];
     const std::string margin =
@@ -179,12 +196,13 @@ std::string sizingHeadline(const Workbook& workbook, const DisplayUnits& units,
     return fmt::format("Bore {} decides: {}{}", result.bores[*chosen.deciding], cleans, margin);
 }
 
-void wordSizing(const Workbook& workbook, const DisplayUnits& units, SizingResult& result) {
+void wordSizing(const Workbook& workbook, const DisplayUnits& units, const DecisionRule& rule,
+                SizingResult& result) {
     for (std::size_t b = 0; b < result.bores.size(); ++b)
         result.boreWords.push_back(boreWord(workbook, result, b, units));
     result.headline = sizingHeadline(workbook, units, result);
     result.cautions = cautionsOf(workbook, result);
-    result.sentences = sizingSentences(workbook, units, result);
+    result.sentences = sizingSentences(workbook, units, rule, result);
     result.how = howToCut(workbook, units, result);
 }
 
