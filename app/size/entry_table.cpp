@@ -1,0 +1,149 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/size/entry_table.h"
+
+#include "app/fields/refusal_label.h"
+#include "app/pictures/picture_style.h"
+
+#include <QHeaderView>
+#include <QKeyEvent>
+#include <QLineEdit>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace borewright {
+
+QWidget* EntryDelegate::createEditor(QWidget* parent, const QStyleOptionViewItem&,
+                                     const QModelIndex& index) const {
+    auto* editor = new QLineEdit(parent);
+    editor->setFrame(false);
+    editor->setMaxLength(80);
+    editor->setAccessibleName(index.data(Qt::AccessibleTextRole).toString());
+    return editor;
+}
+
+void EntryDelegate::initStyleOption(QStyleOptionViewItem* option, const QModelIndex& index) const {
+    QStyledItemDelegate::initStyleOption(option, index);
+    const QPalette& palette = option->palette;
+    QColor ink = palette.color(QPalette::Text);
+    if (option->text.isEmpty()) {
+        option->text = index.data(EntryModel::hintRole).toString();
+        option->features |= QStyleOptionViewItem::HasDisplay;
+        ink = palette.color(QPalette::PlaceholderText);
+    }
+    if (!index.data(EntryModel::refusalRole).toString().isEmpty()) {
+        ink = PictureStyle::forPalette(palette, option->font).outside;
+        option->font.setUnderline(true);
+    }
+    option->palette.setColor(QPalette::Text, ink);
+    option->palette.setColor(QPalette::HighlightedText, ink);
+}
+
+EntryView::EntryView(EntryModel& model, const QString& name, QWidget* parent)
+    : QTableView(parent)
+    , m_model(model) {
+    setModel(&model);
+    setAccessibleName(name);
+    setItemDelegate(new EntryDelegate(this));
+    verticalHeader()->hide();
+    horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
+    horizontalHeader()->setHighlightSections(false);
+    setShowGrid(false);
+    setAlternatingRowColors(true);
+    setTabKeyNavigation(false);
+    setWordWrap(false);
+    setEditTriggers(QAbstractItemView::AnyKeyPressed | QAbstractItemView::DoubleClicked |
+                    QAbstractItemView::EditKeyPressed);
+    setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    // A chosen cell is tinted, not filled: what is fainter in it has to stay readable.
+    QPalette quiet = palette();
+    QColor wash = quiet.color(QPalette::Highlight);
+    wash.setAlphaF(0.2F);
+    quiet.setColor(QPalette::Highlight, wash);
+    setPalette(quiet);
+    connect(&model, &QAbstractItemModel::rowsInserted, this, &EntryView::fit);
+    connect(&model, &QAbstractItemModel::rowsRemoved, this, &EntryView::fit);
+    fit();
+}
+
+void EntryView::fit() {
+    int height = horizontalHeader()->sizeHint().height() + 2 * frameWidth();
+    for (int row = 0; row < m_model.rowCount(); ++row)
+        height += rowHeight(row);
+    setFixedHeight(height);
+}
+
+void EntryView::changeEvent(QEvent* event) {
+    QTableView::changeEvent(event);
+    if (event->type() == QEvent::FontChange) fit();
+}
+
+void EntryView::removeChosen() {
+    std::vector<int> rows;
+    for (const QModelIndex& index : selectionModel()->selectedIndexes())
+        rows.push_back(index.row());
+    m_model.remove(rows);
+}
+
+void EntryView::goDown() {
+    const QModelIndex here = currentIndex();
+    // A refused cell is not left: it is to be mended.
+    if (!here.isValid() || !here.data(EntryModel::refusalRole).toString().isEmpty()) return;
+    setCurrentIndex(here.siblingAtRow(std::min(here.row() + 1, m_model.rowCount() - 1)));
+}
+
+void EntryView::keyPressEvent(QKeyEvent* event) {
+    const QModelIndex here = currentIndex();
+    const QString turned = here.isValid() && event->key() == Qt::Key_Space
+                               ? m_model.turned(here.row(), here.column())
+                               : QString();
+    if (!turned.isEmpty())
+        m_model.setData(here, turned, Qt::EditRole);
+    else if (event->key() == Qt::Key_Delete)
+        removeChosen();
+    else if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
+        goDown();
+    else
+        QTableView::keyPressEvent(event);
+}
+
+// Enter in an open cell keeps it and goes on below, as a hand works down a column.
+void EntryView::closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint hint) {
+    QTableView::closeEditor(editor, hint);
+    if (hint == QAbstractItemDelegate::SubmitModelCache) goDown();
+}
+
+EntryTable::EntryTable(EntryModel& model, const QString& name, const QString& kind, QWidget* parent)
+    : QWidget(parent)
+    , m_model(model)
+    , m_view(new EntryView(model, name, this))
+    , m_refusal(makeRefusalLabel(this))
+    , m_remove(new QPushButton(tr("Take %1 off").arg(kind), this)) {
+    m_refusal->setAccessibleName(tr("Why it was not kept"));
+    m_remove->setAccessibleName(m_remove->text());
+    m_remove->setEnabled(false);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(6);
+    column->addWidget(m_view);
+    column->addWidget(m_refusal);
+    column->addWidget(m_remove, 0, Qt::AlignLeft);
+    connect(m_remove, &QPushButton::clicked, m_view, &EntryView::removeChosen);
+    connect(&model, &EntryModel::refusalsChanged, this, &EntryTable::sayRefusals);
+    const auto follow = [this] {
+        const QModelIndex now = m_view->currentIndex();
+        m_remove->setEnabled(now.isValid() && now.row() < m_model.entries());
+    };
+    connect(m_view->selectionModel(), &QItemSelectionModel::currentChanged, this, follow);
+    connect(&model, &EntryModel::refusalsChanged, this, follow);
+    sayRefusals();
+}
+
+void EntryTable::sayRefusals() {
+    const QString refusals = m_model.refusals();
+    m_refusal->setText(refusals);
+    m_refusal->setVisible(!refusals.isEmpty());
+}
+
+} // namespace borewright
