@@ -22,22 +22,35 @@ struct GapAt {
 };
 // How much to take off, in steps: measured again after each.
 struct Filing {
-    Length total;              // so that the smallest gap becomes the aim (else the lower limit)
-    std::vector<Length> steps; // each at most the step, the last no more than what is left
+    // So that the smallest gap becomes the aim, else the lower limit and its guard band w; less
+    // where the largest would pass the upper limit. That one is kept without a guard: a gap too
+    // large leaks, one too small seizes.
+    Length total;
+    std::vector<Length> steps; // each the step, the last what is left; empty if over mostFileSteps
+    bool cutShort = false;
 };
+inline constexpr int mostFileSteps = 200;
 struct RingGap {
-    std::vector<GapAt> at; // by depth, ring travel, levels with a reading
-    GapAt smallest;        // measure here
+    // By depth: ring travel, levels with a reading. Where ports cut an axis away, D is the mean of
+    // the walls that are left there.
+    std::vector<GapAt> at;
+    GapAt smallest; // measure here
     GapAt largest;
     // Where ports cut the ring's travel: the smallest gap above and below the bands.
     std::optional<GapAt> abovePorts;
     std::optional<GapAt> belowPorts;
-    std::optional<Length> u; // of the smallest, standard
+    // Of the smallest, standard: √(u_ring² + π²·u_ΔD²). Between readings of one survey what moves
+    // them all alike cancels in ΔD. Nothing where the readings' is not known, and where the gap
+    // stands as it was measured with a doubt not given.
+    std::optional<Length> u;
+    bool ringDoubtKnown = false; // else u is the readings' alone, and said so
     double coverage = 2;
+    // A gap of nothing is outside whatever the limits; "not measured" where it would be within but
+    // not all that was asked for was read.
     Verdict smallestVerdict = Verdict::notJudged; // against the lower limit
     Verdict largestVerdict = Verdict::notJudged;  // against the upper limit
-    std::optional<Filing> filing; // where the smallest is below its aim and filing keeps the
-                                  // largest within its limit; cut short where it would not
+    // Where the smallest is below its aim and there is room at the largest.
+    std::optional<Filing> filing;
     std::string why; // "the bore differs by more along its depth than the limits allow", …
 };
 

@@ -1,0 +1,265 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/sizing/ring_gap.h"
+
+#include "core/sizing/guarded.h"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+#include <numbers>
+#include <set>
+
+namespace borewright {
+namespace {
+
+// What a ring lies in at a depth: the mean diameter, from readings on so many axes.
+struct LiesIn {
+    Length diameter;
+    std::optional<Length> u;
+    int axes = 1;
+};
+
+bool inTravel(Zone zone) {
+    return zone == Zone::ringTravel || zone == Zone::portBand || zone == Zone::unmapped;
+}
+
+std::string called(const Ring& ring) {
+    return "ring " + (ring.label.empty() ? ring.id : ring.label);
+}
+
+int axesOf(const MeasuredBore& bore) {
+    std::set<std::string> axes;
+    for (const MeasuredAt& at : bore.at)
+        axes.insert(at.axis);
+    return static_cast<int>(axes.size());
+}
+
+// Between ports nothing is known of the axis that they cut: the walls that are left count alone.
+std::optional<LiesIn> wallsLeft(const MeasuredBore& bore, Length depth) {
+    std::vector<Length> walls;
+    std::optional<Length> u = Length();
+    for (const MeasuredAt& at : bore.at) {
+        if (at.depth != depth || at.zone != Zone::portBand) continue;
+        walls.push_back(at.diameter);
+        u = u && at.u ? std::optional(std::max(*u, *at.u)) : std::nullopt;
+    }
+    if (walls.empty()) return std::nullopt;
+    return LiesIn{mean(walls), u, static_cast<int>(walls.size())};
+}
+
+std::optional<LiesIn> liesIn(const MeasuredBore& bore, Length depth) {
+    if (auto walls = wallsLeft(bore, depth)) return walls;
+    const auto at = meanDiameterAt(bore, depth);
+    if (!at) return std::nullopt;
+    return LiesIn{at->diameter, at->u, axesOf(bore)};
+}
+
+Length growthOfGap(Length diameter) {
+    return Length::nearest(std::numbers::pi * diameter.in(Unit::millimetre), Unit::millimetre);
+}
+
+// One ring in one bore: the gap anywhere, and its doubt.
+class GapModel {
+public:
+    GapModel(const MeasuredBore& bore, const MeasuredBore& measured, const Ring& ring,
+             const LiesIn& start)
+        : m_bore(bore)
+        , m_measured(measured)
+        , m_ring(ring)
+        , m_start(start) {}
+
+    [[nodiscard]] GapAt at(Length depth) const {
+        const auto here = liesIn(m_bore, depth);
+        const Length wider = here ? here->diameter - m_start.diameter : Length();
+        return {depth, m_ring.gap->value() + growthOfGap(wider)};
+    }
+
+    // Nothing where the readings' is not known, or nothing at all is.
+    [[nodiscard]] std::optional<Length> u(Length depth) const {
+        const bool asMeasured =
+            sameSurvey() && m_bore.bore == m_measured.bore && depth == m_ring.measuredAt->value();
+        const auto readings = asMeasured ? Length() : uOfDifference(depth);
+        if (!readings || (asMeasured && !m_ring.doubt)) return std::nullopt;
+        return together(growthOfGap(*readings), ringU());
+    }
+
+private:
+    [[nodiscard]] bool sameSurvey() const { return m_bore.survey == m_measured.survey; }
+
+    [[nodiscard]] Length ringU() const {
+        if (!m_ring.doubt) return {};
+        return Length::fromPicometres(divideHalfToEven(m_ring.doubt->value().picometres(), 2));
+    }
+
+    [[nodiscard]] std::optional<Length> uOfDifference(Length depth) const {
+        const auto here = liesIn(m_bore, depth);
+        if (!here) return std::nullopt;
+        if (!sameSurvey()) {
+            if (!here->u || !m_start.u) return std::nullopt;
+            return together(*here->u, *m_start.u);
+        }
+        if (!m_bore.ownU || !m_measured.ownU) return std::nullopt;
+        return together(ofMean(*m_bore.ownU, here->axes), ofMean(*m_measured.ownU, m_start.axes));
+    }
+
+    static Length ofMean(Length ownU, int axes) {
+        return Length::nearest(ownU.in(Unit::micrometre) / std::sqrt(axes), Unit::micrometre);
+    }
+
+    const MeasuredBore& m_bore;
+    const MeasuredBore& m_measured;
+    const Ring& m_ring;
+    const LiesIn& m_start;
+};
+
+// Checks what the gap was measured in, and says what the ring lay in then.
+Result<LiesIn> startOf(const MeasuredBore& measured, const Ring& ring) {
+    if (!ring.gap) return refuse(called(ring), "its gap is not given");
+    if (ring.gap->value() <= Length())
+        return refuse(called(ring), "it butts where it was measured: file it until a gap can be "
+                                    "measured");
+    if (!ring.measuredIn) return refuse(called(ring), "the bore it was measured in is not given");
+    if (!ring.measuredAt) return refuse(called(ring), "the depth it was measured at is not given");
+    const Length depth = ring.measuredAt->value();
+    const auto [first, last] = std::ranges::minmax_element(measured.at, {}, &MeasuredAt::depth);
+    const auto start = first == measured.at.end() ? std::nullopt : liesIn(measured, depth);
+    if (!start)
+        return refuse(called(ring), fmt::format("bore {}, in which it was measured, was not read",
+                                                measured.bore));
+    if (depth < first->depth || depth > last->depth) {
+        const DisplayUnits units = unitsOf(*ring.measuredAt);
+        return refuse(called(ring),
+                      fmt::format("it was measured at {}, but bore {} was read from {} to {} only",
+                                  depthWithUnit(depth, units), measured.bore,
+                                  depthWithUnit(first->depth, units),
+                                  depthWithUnit(last->depth, units)));
+    }
+    return *start;
+}
+
+void addPorts(RingGap& gap, const MeasuredBore& bore) {
+    std::vector<PortStretch> bands = bore.ports;
+    for (const MeasuredAt& at : bore.at)
+        if (at.zone == Zone::portBand) bands.push_back({at.depth, at.depth});
+    if (bands.empty()) return;
+    const Length top = std::ranges::min(bands, {}, &PortStretch::from).from;
+    const Length bottom = std::ranges::max(bands, {}, &PortStretch::to).to;
+    const auto keepSmaller = [](std::optional<GapAt>& kept, const GapAt& at) {
+        if (!kept || at.gap < kept->gap) kept = at;
+    };
+    for (const GapAt& at : gap.at) {
+        if (at.depth < top) keepSmaller(gap.abovePorts, at);
+        if (at.depth > bottom) keepSmaller(gap.belowPorts, at);
+    }
+}
+
+std::vector<Length> stepsOf(Length total, Length step) {
+    if (step <= Length()) return {total};
+    if (total > mostFileSteps * step) return {};
+    std::vector<Length> steps;
+    for (Length left = total; left > Length(); left -= steps.back())
+        steps.push_back(std::min(left, step));
+    return steps;
+}
+
+// `wanted`: that the smallest gap falls short of what it should be, so that filing was thought of.
+std::optional<Filing> filingOf(const RingGap& gap, const FitLimits& limits, Length step,
+                               bool& wanted) {
+    std::optional<Length> target = aimOf(limits);
+    if (!target && limits.lower)
+        target = limits.lower->value() + guardOf(gap.u, limits.decision).within;
+    wanted = target && gap.smallest.gap < *target;
+    if (!wanted) return std::nullopt;
+    Filing filing{*target - gap.smallest.gap, {}, false};
+    if (limits.upper) {
+        const Length room = limits.upper->value() - gap.largest.gap;
+        if (room <= Length()) return std::nullopt;
+        filing.cutShort = filing.total > room;
+        filing.total = std::min(filing.total, room);
+    }
+    filing.steps = stepsOf(filing.total, step);
+    return filing;
+}
+
+std::string joined(const std::vector<std::string>& words) {
+    return fmt::format("{}", fmt::join(words, "; "));
+}
+
+// What is wrong with the gaps themselves.
+void addGapWords(std::vector<std::string>& words, const RingGap& gap, const FitLimits& limits,
+                 const DisplayUnits& units) {
+    const std::string tight = depthWithUnit(gap.smallest.depth, units);
+    if (gap.smallest.gap < Length())
+        words.push_back(fmt::format("the ring butts at {}: {} too long", tight,
+                                    smallWithUnit(gap.smallest.gap.magnitude(), units)));
+    else if (gap.smallest.gap == Length())
+        words.push_back(fmt::format("the ring butts at {}: no gap is left", tight));
+    else if (gap.smallestVerdict == Verdict::outside)
+        words.push_back(fmt::format("the gap is too small at {}", tight));
+    if (gap.largestVerdict == Verdict::outside)
+        words.push_back(
+            fmt::format("the gap is too large at {}", depthWithUnit(gap.largest.depth, units)));
+    if (!limits.lower || !limits.upper) return;
+    const Length allowed = limits.upper->value() - limits.lower->value();
+    const Length differs = gap.largest.gap - gap.smallest.gap;
+    if (differs > allowed)
+        words.push_back(fmt::format("the bore differs by more along its depth than the limits "
+                                    "allow: the gap by {}, the limits by {}",
+                                    smallWithUnit(differs, units), smallWithUnit(allowed, units)));
+}
+
+std::string whyOf(const RingGap& gap, const FitLimits& limits, bool filingWanted,
+                  const DisplayUnits& units) {
+    std::vector<std::string> words;
+    addGapWords(words, gap, limits, units);
+    const std::string wide = depthWithUnit(gap.largest.depth, units);
+    if (gap.filing && gap.filing->cutShort)
+        words.push_back(fmt::format("only {} may be filed off, as the gap is at its upper limit at "
+                                    "{} then",
+                                    smallWithUnit(gap.filing->total, units), wide));
+    else if (filingWanted && !gap.filing)
+        words.push_back(
+            fmt::format("nothing may be filed off, as there is no room left at {}", wide));
+    if (gap.smallestVerdict == Verdict::notMeasured || gap.largestVerdict == Verdict::notMeasured)
+        words.emplace_back("not all of the bore was read");
+    return joined(words);
+}
+
+} // namespace
+
+Result<RingGap> ringGapOf(const MeasuredBore& bore, const MeasuredBore& measured, const Ring& ring,
+                          const FitLimits& limits, Length fileStep) {
+    const Result<LiesIn> start = startOf(measured, ring);
+    if (!start) return tl::unexpected(start.error());
+    const GapModel model(bore, measured, ring, *start);
+    std::set<Length> depths;
+    for (const MeasuredAt& at : bore.at)
+        if (inTravel(at.zone)) depths.insert(at.depth);
+    if (depths.empty())
+        return refuse(fmt::format("bore {}", bore.bore), "nothing was read in the ring's travel");
+    RingGap gap;
+    for (const Length depth : depths)
+        gap.at.push_back(model.at(depth));
+    gap.smallest = std::ranges::min(gap.at, {}, &GapAt::gap);
+    gap.largest = *std::ranges::max_element(gap.at, {}, &GapAt::gap); // ties to the shallower
+    addPorts(gap, bore);
+    gap.u = model.u(gap.smallest.depth);
+    gap.ringDoubtKnown = ring.doubt.has_value();
+    gap.coverage = bore.coverage;
+    gap.smallestVerdict =
+        judgeLeast(gap.smallest.gap, limits, guardOf(gap.u, limits.decision), bore.complete);
+    gap.largestVerdict =
+        judgeMost(gap.largest.gap, limits, guardOf(model.u(gap.largest.depth), limits.decision),
+                  bore.complete);
+    bool filingWanted = false;
+    gap.filing = filingOf(gap, limits, fileStep, filingWanted);
+    gap.why = whyOf(gap, limits, filingWanted, unitsOf(*ring.gap));
+    return gap;
+}
+
+Length fileStepOf(const FitRecord& fit, bool inches) {
+    if (fit.fileStep) return fit.fileStep->value();
+    return inches ? Length::whole(2, Unit::thou) : Length::whole(50, Unit::micrometre);
+}
+
+} // namespace borewright
