@@ -1,29 +1,21 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/storage/record_reader.h"
 
+#include "core/storage/reader_parts.h"
+
 #include <set>
 
 namespace borewright {
 
+// Named so that the templates of object_reader.h and reader_parts.h find them.
 void readValue(const JsonValue& value, Limits& limits, Trouble& trouble);
-void readValue(const JsonValue& value, DecisionRule& rule, Trouble& trouble);
+void takeFields(ObjectReader& fields, Limits& limits);
 
 namespace {
 
-void takeLimits(ObjectReader& fields, const JsonValue& value, Limits& limits, Trouble& trouble) {
-    fields.take("sizeLower", limits.sizeLower);
-    fields.take("sizeUpper", limits.sizeUpper);
-    fields.take("outOfRound", limits.outOfRound);
-    fields.take("taper", limits.taper);
-    limits.unknown = fields.rest();
+void requireLimits(const Limits& limits, const JsonValue& value, Trouble& trouble) {
     if (auto good = checkLimits(limits); !good)
         trouble.at(value.line, good.error().where, good.error().what);
-}
-
-const JsonValue* member(const JsonValue& object, std::string_view key) {
-    for (const JsonValue& item : object.items)
-        if (item.key == key) return &item;
-    return nullptr;
 }
 
 // Ids must be there once each; `items` are the objects that carry them.
@@ -48,6 +40,24 @@ void checkStation(const Block& block, const Station& station, const JsonValue& v
 
 } // namespace
 
+const JsonValue* member(const JsonValue& object, std::string_view key) {
+    for (const JsonValue& item : object.items)
+        if (item.key == key) return &item;
+    return nullptr;
+}
+
+const JsonValue& placeOf(const JsonValue& object, std::string_view key) {
+    const JsonValue* found = member(object, key);
+    return found == nullptr ? object : *found;
+}
+
+void takeFields(ObjectReader& fields, Limits& limits) {
+    fields.take("sizeLower", limits.sizeLower);
+    fields.take("sizeUpper", limits.sizeUpper);
+    fields.take("outOfRound", limits.outOfRound);
+    fields.take("taper", limits.taper);
+}
+
 void readValue(const JsonValue& value, Job& job, Trouble& trouble) {
     ObjectReader fields(value, trouble);
     fields.take("customer", job.customer);
@@ -67,7 +77,9 @@ void readValue(const JsonValue& value, SheetText& sheet, Trouble& trouble) {
 
 void readValue(const JsonValue& value, Limits& limits, Trouble& trouble) {
     ObjectReader fields(value, trouble);
-    takeLimits(fields, value, limits, trouble);
+    takeFields(fields, limits);
+    limits.unknown = fields.rest();
+    requireLimits(limits, value, trouble);
 }
 
 void readValue(const JsonValue& value, DecisionRule& rule, Trouble& trouble) {
@@ -89,16 +101,10 @@ void readValue(const JsonValue& value, LimitSet& set, Trouble& trouble) {
     fields.take("taperRule", set.taperRule);
     fields.take("decision", set.decision);
     fields.take("limits", set.limits);
-    const JsonValue* perBore = fields.find("perBore");
-    if (perBore != nullptr && isKind(*perBore, JsonValue::Kind::array, trouble))
-        for (const JsonValue& item : perBore->items) {
-            ObjectReader own(item, trouble);
-            int number = 0;
-            own.need("bore", number);
-            if (set.perBore.contains(number))
-                trouble.at(item.line, "bore", std::to_string(number) + " is given twice");
-            takeLimits(own, item, set.perBore[number], trouble);
-        }
+    takeByBore(fields, "perBore", set.perBore, trouble,
+               [&](int, const Limits& limits, const JsonValue& item) {
+                   requireLimits(limits, item, trouble);
+               });
     set.unknown = fields.rest();
 }
 

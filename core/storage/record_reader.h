@@ -9,10 +9,15 @@ namespace borewright {
 
 void readValue(const JsonValue& value, Job& job, Trouble& trouble);
 void readValue(const JsonValue& value, Block& block, Trouble& trouble);
+void readValue(const JsonValue& value, DecisionRule& rule, Trouble& trouble);
 void readValue(const JsonValue& value, LimitSet& set, Trouble& trouble);
 void readValue(const JsonValue& value, Station& station, Trouble& trouble);
 void readValue(const JsonValue& value, Survey& survey, Trouble& trouble);
 void readValue(const JsonValue& value, RepeatStudy& study, Trouble& trouble);
+void readValue(const JsonValue& value, SizingPlan& plan, Trouble& trouble);
+void readValue(const JsonValue& value, FitRecord& fit, Trouble& trouble);
+// The field "targets" of the whole.
+void takeTargets(ObjectReader& fields, FinishTargets& targets, Trouble& trouble);
 void readValue(const JsonValue& value, SheetText& sheet, Trouble& trouble);
 
 // What only the whole can show: equal ids, readings where there is no bore or axis.

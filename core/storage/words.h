@@ -67,6 +67,17 @@ constexpr WordTable<Expansion, 4> wordsOf(Expansion) {
              {Expansion::aluminium, "aluminium"},
              {Expansion::gaugeSteel, "gauge steel"}}};
 }
+constexpr WordTable<WearSide, 3> wordsOf(WearSide) {
+    return {{{WearSide::notSaid, "not said"},
+             {WearSide::oneSide, "one side"},
+             {WearSide::bothSides, "both sides"}}};
+}
+constexpr WordTable<CutMethod, 2> wordsOf(CutMethod) {
+    return {{{CutMethod::honeOnly, "hone only"}, {CutMethod::boreAndHone, "bore and hone"}}};
+}
+constexpr WordTable<Centring, 2> wordsOf(Centring) {
+    return {{{Centring::wornBore, "worn bore"}, {Centring::originalAxis, "original axis"}}};
+}
 
 template<class Choice>
 constexpr std::string_view wordFor(Choice choice) {

@@ -42,6 +42,9 @@ Workbook readRoot(const JsonValue& root, Trouble& trouble) {
     fields.take("straightAim", workbook.straightAim);
     fields.take("surveys", workbook.surveys);
     fields.take("studies", workbook.studies);
+    fields.take("sizing", workbook.sizing);
+    takeTargets(fields, workbook.targets, trouble);
+    fields.take("fit", workbook.fit);
     fields.take("sheet", workbook.sheet);
     workbook.unknown = fields.rest();
     if (trouble.none()) checkRecord(root, workbook, trouble);

@@ -3,6 +3,7 @@
 #include "core/storage/words.h"
 #include "core/storage/workbook_file.h"
 #include "tests/support/demo_scenarios.h"
+#include "tests/support/fitted_block.h"
 #include "tests/support/random_workbook.h"
 #include "tests/support/schema_validator.h"
 
@@ -35,9 +36,9 @@ TEST(WorkbookSchema, DescribesAllThatIsWrittenAndNothingElse) {
 // calls required.
 class Remover {
 public:
-    explicit Remover(const Json& schema)
+    Remover(const Json& schema, const Workbook& workbook)
         : m_schema(schema)
-        , m_file(Json::parse(writeWorkbook(demo::saltmarsh()))) {}
+        , m_file(Json::parse(writeWorkbook(workbook))) {}
 
     int cases = 0;
 
@@ -79,9 +80,12 @@ private:
 
 TEST(WorkbookSchema, RequiresWhatTheReaderMisses) {
     const Json schema = test::loadSchema("workbook");
-    Remover remover(schema);
-    remover.walk();
-    EXPECT_GT(remover.cases, 70);
+    Remover surveys(schema, demo::saltmarsh());
+    surveys.walk();
+    EXPECT_GT(surveys.cases, 70);
+    Remover fitted(schema, test::fittedBlock());
+    fitted.walk();
+    EXPECT_GT(fitted.cases, 80);
 }
 
 template<class Choice>
@@ -109,6 +113,9 @@ TEST(WorkbookSchema, HasTheWordsOfTheReader) {
     expectWords(of("gauge", "blockExpansion"), Expansion{});
     expectWords(of("dial", "face"), Dial::Face{});
     expectWords(of("dial", "larger"), Dial::Larger{});
+    expectWords(of("sizing", "method"), CutMethod{});
+    expectWords(of("sizing", "centring"), Centring{});
+    expectWords(of("boreWear", "side"), WearSide{});
     EXPECT_EQ(schema["properties"]["version"]["const"], workbookVersion);
 }
 
