@@ -2,10 +2,9 @@
 #include "core/workbook/edit.h"
 
 #include "core/workbook/check.h"
+#include "core/workbook/renumber.h"
 
 #include <algorithm>
-#include <map>
-#include <set>
 
 namespace borewright {
 namespace {
@@ -33,28 +32,6 @@ Result<void> keepsStations(const Workbook& workbook, const Block& block) {
     return {};
 }
 
-// Gives the bores named in sizing, targets and fit their new numbers.
-template<class Renamed>
-void renumber(Workbook& workbook, const Renamed& renamed) {
-    const auto rekey = [&]<class T>(std::map<int, T>& byBore) {
-        std::map<int, T> moved;
-        for (auto& [number, value] : byBore)
-            moved[renamed(number)] = std::move(value);
-        byBore = std::move(moved);
-    };
-    const auto rename = [&](std::optional<int>& number) {
-        if (number) number = renamed(*number);
-    };
-    rekey(workbook.sizing.bores);
-    rekey(workbook.targets);
-    for (Piston& piston : workbook.fit.pistons)
-        rename(piston.bore);
-    for (Ring& ring : workbook.fit.rings) {
-        rename(ring.measuredIn);
-        rename(ring.bore);
-    }
-}
-
 // Applies one alternative of Edit to a workbook; each overload returns the inverse.
 struct Applier {
     Workbook& workbook;
@@ -70,40 +47,7 @@ struct Applier {
         return SetBlock{std::exchange(workbook.block, edit.block)};
     }
 
-    Result<Edit> operator()(const Renumber& edit) const {
-        std::map<int, int> to;
-        Renumber inverse;
-        for (const auto& [from, number] : edit.numbers) {
-            to[from] = number;
-            inverse.numbers.emplace_back(number, from);
-        }
-        const auto renamed = [&](int number) {
-            const auto found = to.find(number);
-            return found == to.end() ? number : found->second;
-        };
-        std::set<int> numbers;
-        for (const Bore& bore : workbook.block.bores)
-            if (!numbers.insert(renamed(bore.number)).second)
-                return refuse("two bores cannot both be number " +
-                              std::to_string(renamed(bore.number)));
-        for (Bore& bore : workbook.block.bores)
-            bore.number = renamed(bore.number);
-        for (LimitSet& set : workbook.limitSets) {
-            std::map<int, Limits> perBore;
-            for (const auto& [number, limits] : set.perBore)
-                perBore[renamed(number)] = limits;
-            set.perBore = std::move(perBore);
-        }
-        renumber(workbook, renamed);
-        for (Survey& survey : workbook.surveys) {
-            if (survey.header.asked)
-                for (Station& station : *survey.header.asked)
-                    station.bore = renamed(station.bore);
-            for (Reading& reading : survey.readings)
-                reading.station.bore = renamed(reading.station.bore);
-        }
-        return inverse;
-    }
+    Result<Edit> operator()(const Renumber& edit) const { return renumber(workbook, edit); }
 
     Result<Edit> operator()(const MoveLevel& edit) const;
 
