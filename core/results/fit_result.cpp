@@ -156,7 +156,7 @@ FinishTargets pistonTargets(const FitResult& fit, const FitRecord& record,
         if (one.lower) target.lower = typedFrom(*one.lower, units.size);
         if (one.upper) target.upper = typedFrom(*one.upper, units.size);
         target.from =
-            "piston " + record.pistons[one.piston].label + " and " + smallWithUnit(*aim, units);
+            "piston " + nameOf(record.pistons[one.piston]) + " and " + smallWithUnit(*aim, units);
         targets[one.bore] = target;
     }
     return targets;

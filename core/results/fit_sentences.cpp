@@ -44,7 +44,7 @@ public:
 
 private:
     [[nodiscard]] std::string label(std::size_t place) const {
-        return m_record.pistons[place].label;
+        return nameOf(m_record.pistons[place]);
     }
     [[nodiscard]] static std::string pistonsWords(const std::vector<std::string>& labels) {
         std::string words = labels.size() == 1 ? "piston " : "pistons ";
@@ -97,8 +97,8 @@ void Teller::otherWays() {
     const auto& best = *m_matching.best;
     const auto& own = m_matching.ownOrder;
     if (m_matching.anyOfThese && m_matching.chosen != best.piston) {
-        m_sentences.push_back("As laid: " + pairsWords(m_workbook, m_matching, m_matching.chosen) +
-                              ".");
+        m_sentences.push_back(
+            "Own order: " + pairsWords(m_workbook, m_matching, m_matching.chosen) + ".");
         m_sentences.push_back(fmt::format(
             "Best as read: {}, at most {} off{}.", pairsWords(m_workbook, m_matching, best.piston),
             claimed(best.worst, m_units),
@@ -179,7 +179,9 @@ void Teller::asFound() {
 void Teller::notUsable() {
     for (const Piston& piston : m_record.pistons)
         if (const auto size = sizeOf(piston); !size)
-            m_sentences.push_back("Piston " + piston.label + ": " + size.error().message() + ".");
+            m_sentences.push_back(size.error().where.empty()
+                                      ? "Piston " + nameOf(piston) + ": " + size.error().what + "."
+                                      : capitalized(size.error().message()) + ".");
 }
 
 void Teller::doubts() {
@@ -187,8 +189,8 @@ void Teller::doubts() {
     for (const Piston& piston : m_record.pistons) {
         const auto size = sizeOf(piston);
         if (!size) continue;
-        if (!size->corrected) warm.push_back(piston.label);
-        if (!size->u) doubtless.push_back(piston.label);
+        if (!size->corrected) warm.push_back(nameOf(piston));
+        if (!size->u) doubtless.push_back(nameOf(piston));
     }
     if (!warm.empty())
         m_sentences.push_back("No temperature is given for " + pistonsWords(warm) +

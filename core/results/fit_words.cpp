@@ -19,11 +19,6 @@ std::string equalsWords(const Matching& matching) {
     return "; " + numberWord(matching.equals) + " ways are as good";
 }
 
-std::string aimWords(const Workbook& workbook, const DisplayUnits& units) {
-    const auto aim = aimOf(workbook.fit.clearance);
-    return aim ? " from " + formatSmall(*aim, units) : std::string();
-}
-
 // The largest departure from the aim among the pairs as they stand.
 Length worstChosen(const Matching& matching) {
     Length worst;
@@ -31,6 +26,16 @@ Length worstChosen(const Matching& matching) {
         if (matching.chosen[b])
             worst = std::max(worst, matching.cells[b][*matching.chosen[b]].miss);
     return worst;
+}
+
+// "no clearance more than 0.1 thou from 4.2", "every clearance 4.2 thou, as aimed".
+std::string missWords(const Workbook& workbook, const DisplayUnits& units,
+                      const Matching& matching) {
+    const auto aim = aimOf(workbook.fit.clearance);
+    const Length worst = worstChosen(matching);
+    if (!aim) return "no clearance to aim at";
+    if (worst == Length()) return "every clearance " + smallWithUnit(*aim, units) + ", as aimed";
+    return "no clearance more than " + claimed(worst, units) + " from " + formatSmall(*aim, units);
 }
 
 bool allDecided(const Matching& matching) {
@@ -42,9 +47,8 @@ std::string matchingHeadline(const Workbook& workbook, const DisplayUnits& units
                              const Matching& matching) {
     const std::string unit = " " + std::string(symbol(units.small));
     if (allDecided(matching))
-        return fmt::format("Decided: {}, no clearance more than {}{}.",
-                           pairsWords(workbook, matching, matching.chosen),
-                           claimed(worstChosen(matching), units), aimWords(workbook, units));
+        return "Decided: " + pairsWords(workbook, matching, matching.chosen) + ", " +
+               missWords(workbook, units, matching) + ".";
     if (matching.anyOfThese && matching.ownOrder && matching.tellApart &&
         matching.ownOrder->worst > matching.best->worst)
         return fmt::format("Any of these: the pistons' own order misses by at most {}, and this "
@@ -53,10 +57,10 @@ std::string matchingHeadline(const Workbook& workbook, const DisplayUnits& units
                            upward(*matching.tellApart, units), unit);
     const bool ownOrder =
         matching.ownOrder && matching.anyOfThese && matching.chosen == matching.ownOrder->piston;
-    return fmt::format(
-        "{}: {}, no clearance more than {}{}{}.", ownOrder ? "The pistons' own order" : "Best",
-        pairsWords(workbook, matching, matching.chosen), claimed(worstChosen(matching), units),
-        aimWords(workbook, units), ownOrder ? std::string() : equalsWords(matching));
+    return fmt::format("{}: {}, {}{}.", ownOrder ? "The pistons' own order" : "Best",
+                       pairsWords(workbook, matching, matching.chosen),
+                       missWords(workbook, units, matching),
+                       ownOrder ? std::string() : equalsWords(matching));
 }
 
 } // namespace
@@ -68,6 +72,10 @@ std::string numbersInShort(const std::vector<int>& numbers) {
     return listed(numbers);
 }
 
+std::string nameOf(const Piston& piston) {
+    return piston.label.empty() ? piston.id : piston.label;
+}
+
 std::string pairsWords(const Workbook& workbook, const Matching& matching,
                        const std::vector<std::optional<std::size_t>>& pistons) {
     std::vector<int> bores;
@@ -75,12 +83,31 @@ std::string pairsWords(const Workbook& workbook, const Matching& matching,
     for (std::size_t b = 0; b < pistons.size(); ++b) {
         if (!pistons[b]) continue;
         bores.push_back(matching.bores[b]);
-        labels.push_back(workbook.fit.pistons[matching.pistons[*pistons[b]]].label);
+        labels.push_back(nameOf(workbook.fit.pistons[matching.pistons[*pistons[b]]]));
     }
     const bool one = bores.size() == 1;
     return fmt::format("{} {} {} {}", one ? "bore" : "bores", numbersInShort(bores),
                        one ? "takes piston" : "take pistons", fmt::join(labels, " "));
 }
+
+namespace {
+
+// Every piston that there is a clearance of is too large for this bore.
+bool noneGoesIn(const Matching& matching, int bore) {
+    const auto place = std::ranges::find(matching.bores, bore);
+    if (place == matching.bores.end()) return false;
+    const auto b = static_cast<std::size_t>(place - matching.bores.begin());
+    if (b >= matching.cells.size()) return false;
+    bool any = false;
+    for (const MatchCell& cell : matching.cells[b]) {
+        if (!cell.clearance) continue;
+        if (cell.clearance->value > Length()) return false;
+        any = true;
+    }
+    return any;
+}
+
+} // namespace
 
 bool pistonsFirst(const Workbook& workbook, const FitResult& result) {
     if (result.finish.empty()) return false;
@@ -88,8 +115,9 @@ bool pistonsFirst(const Workbook& workbook, const FitResult& result) {
     for (const BoreFit& bore : result.bores) {
         const Survey* survey = findSurvey(workbook, bore.survey);
         const bool honing = survey != nullptr && survey->header.kind == SurveyKind::check;
-        const bool tooLarge = bore.clearance && bore.clearance->value <= Length();
-        toHone = toHone || (!bore.finished && (honing || tooLarge));
+        const bool tooSmall = bore.clearance ? bore.clearance->value <= Length()
+                                             : noneGoesIn(result.matching, bore.bore);
+        toHone = toHone || (!bore.finished && (honing || tooSmall));
     }
     return toHone;
 }

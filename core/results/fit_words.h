@@ -20,6 +20,8 @@ std::vector<std::string> pistonSentences(const Workbook& workbook, const Display
 // Bores are still to be honed to their pistons: what they measure now is not what the pistons will
 // run in.
 bool pistonsFirst(const Workbook& workbook, const FitResult& result);
+// What is scribed on it, else its id.
+std::string nameOf(const Piston& piston);
 // "bores 1–6 take pistons 3 5 1 6 2 4".
 std::string pairsWords(const Workbook& workbook, const Matching& matching,
                        const std::vector<std::optional<std::size_t>>& pistons);

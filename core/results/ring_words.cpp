@@ -12,6 +12,15 @@
 namespace borewright {
 namespace {
 
+// Whatever is taken off a bore opens every gap in it: to file before that is to file too much.
+bool stillToHone(const Workbook& workbook, const FitResult& result) {
+    if (pistonsFirst(workbook, result)) return true;
+    return std::ranges::any_of(result.bores, [&](const BoreFit& bore) {
+        const Survey* survey = findSurvey(workbook, bore.survey);
+        return survey != nullptr && survey->header.kind == SurveyKind::check;
+    });
+}
+
 struct Placed {
     int bore = 1;
     const BoreFit::RingHere* here = nullptr;
@@ -59,21 +68,24 @@ std::string filingWords(const Filing& filing, const DisplayUnits& units) {
                                                  smallWithUnit(filing.steps.front(), units));
         words += ", measuring after each";
     }
-    if (filing.cutShort) words += "; no more, or the widest place passes its limit";
     return words;
 }
 
 class Teller {
 public:
     Teller(const Workbook& workbook, const DisplayUnits& units, const FitResult& result)
-        : m_record(workbook.fit)
+        : m_workbook(workbook)
+        , m_record(workbook.fit)
         , m_units(units)
         , m_result(result) {}
 
     std::vector<std::string> tell() {
-        for (const RingDeal& deal : m_result.deals)
-            groove(deal);
-        ports();
+        if (!stillToHone(m_workbook, m_result)) {
+            for (const RingDeal& deal : m_result.deals)
+                groove(deal);
+            asFound();
+            ports();
+        }
         doubts();
         return m_sentences;
     }
@@ -81,6 +93,7 @@ public:
 private:
     void groove(const RingDeal& deal);
     void ring(const Placed& placed);
+    void asFound();
     void ports();
     void doubts();
     [[nodiscard]] std::string label(std::size_t ring) const {
@@ -88,6 +101,7 @@ private:
         return one.label.empty() ? one.id : one.label;
     }
 
+    const Workbook& m_workbook;
     const FitRecord& m_record;
     const DisplayUnits& m_units;
     const FitResult& m_result;
@@ -99,14 +113,17 @@ void Teller::groove(const RingDeal& deal) {
     const std::vector<Placed> placed = placedRings(m_result, deal.groove);
     if (!deal.why.empty()) m_sentences.push_back(name + ": " + deal.why + ".");
     if (placed.empty()) return;
-    std::vector<std::string> pairs;
+    std::vector<int> bores;
+    std::vector<std::string> labels;
     bool decided = true;
     for (const Placed& one : placed) {
-        pairs.push_back(std::to_string(one.bore) + " " + label(*one.here->ring));
+        bores.push_back(one.bore);
+        labels.push_back(label(*one.here->ring));
         decided = decided && one.here->decided;
     }
-    m_sentences.push_back(
-        fmt::format("{}{}: bore {}.", name, decided ? ", as decided" : "", fmt::join(pairs, ", ")));
+    m_sentences.push_back(fmt::format("{}, {} {}{}: {}.", name,
+                                      bores.size() == 1 ? "bore" : "bores", numbersInShort(bores),
+                                      decided ? ", as decided" : "", fmt::join(labels, ", ")));
     for (const Placed& one : placed)
         ring(one);
 }
@@ -122,21 +139,27 @@ void Teller::ring(const Placed& placed) {
     }
     const RingGap& gap = *here.gap;
     std::vector<std::string> parts;
-    if (gap.smallestVerdict == Verdict::outside) parts.emplace_back("too small");
-    if (gap.smallestVerdict == Verdict::tooCloseToCall) parts.emplace_back("too close to call");
+    if (!gap.why.empty()) parts.push_back(gap.why);
     if (gap.filing) parts.push_back(filingWords(*gap.filing, m_units));
-    if (gap.largestVerdict == Verdict::outside)
-        parts.push_back("too large at " + depthWithUnit(gap.largest.depth, m_units) + ", " +
-                        smallWithUnit(gap.largest.gap, m_units));
+    if (gap.smallestVerdict == Verdict::tooCloseToCall)
+        parts.emplace_back("too close to its limit to call");
     if (gap.largestVerdict == Verdict::tooCloseToCall)
         parts.push_back("at " + depthWithUnit(gap.largest.depth, m_units) + " " +
                         smallWithUnit(gap.largest.gap, m_units) +
                         " is too close to its limit to call");
-    if (!gap.why.empty() && gap.why.find("too ") != 0) parts.push_back(gap.why);
     if (!parts.empty())
         m_sentences.push_back(fmt::format("{}{} at {}: {}.", start, gapWords(gap, m_units),
                                           depthWithUnit(gap.smallest.depth, m_units),
                                           fmt::join(parts, "; ")));
+}
+
+void Teller::asFound() {
+    std::vector<int> bores;
+    for (const BoreFit& bore : m_result.bores)
+        if (!bore.finished && !bore.survey.empty()) bores.push_back(bore.bore);
+    if (!bores.empty())
+        m_sentences.push_back(capitalized(boresWords(bores)) +
+                              ": gaps as found, not in a finished bore.");
 }
 
 void Teller::ports() {
@@ -167,7 +190,10 @@ void wordRings(const Workbook& workbook, const DisplayUnits& units, FitResult& r
         result.ringHeadline = "Enter the rings: groove, and a gap measured in a bore.";
         return;
     }
-    result.ringHeadline = whereToMeasure(result, units);
+    result.ringHeadline =
+        stillToHone(workbook, result)
+            ? "Rings come after the last honing: a thou off the bore opens a gap by about three."
+            : whereToMeasure(result, units);
     if (result.ringHeadline.empty())
         result.ringHeadline = result.measured.empty()
                                   ? "No bore has been read: measure the block first."

@@ -92,10 +92,9 @@ std::vector<std::string> howToCut(const Workbook& workbook, const DisplayUnits& 
         how.push_back(capitalized(cuts.size() == 1 ? words : boresWords(cut.bores) + ": " + words));
     }
     if (!how.empty())
-        how.push_back(
-            fmt::format("{} on the diameter {} counted to come off below the deepest mark ({}).",
-                        smallWithUnit(result.finishAllowance, units), "is",
-                        plan.finishAllowance ? "as entered" : "common practice"));
+        how.push_back(smallWithUnit(result.finishAllowance, units) +
+                      " on the diameter is counted to come off below the deepest mark (" +
+                      (plan.finishAllowance ? "as entered" : "common practice") + ").");
     return how;
 }
 

@@ -158,7 +158,10 @@ std::string Teller::otherWay() const {
         sizeWithUnit(cleanUpBy(*m_result.cleanUps[*worst], centring).size, m_units));
     const std::string around = margin(cell, *worst, cell.cleans == Cleans::no);
     if (cell.cleans == Cleans::yes)
-        return start + size + " still cleans it, margin " + around + ".";
+        return start + size +
+               (onlyJust(cell, m_result.cleanUps[*worst]->coverage) ? " still cleans it, only just"
+                                                                    : " still cleans it") +
+               ", margin " + around + ".";
     if (cell.cleans == Cleans::tooClose)
         return start + size + " is then too close to call, margin " + around + ".";
     const auto& instead = m_result.otherWay.own[*worst];
@@ -205,7 +208,9 @@ void Teller::assumed() {
         return bore.sideAssumed && bore.originalAxis &&
                bore.originalOnly->size > bore.wornOnly.size;
     });
-    if (!sides.empty())
+    // On the worn bore it makes no difference.
+    const bool counts = m_result.centring == Centring::originalAxis || !otherWay().empty();
+    if (!sides.empty() && counts)
         m_sentences.push_back(
             capitalized(boresWords(sides)) +
             ": which side is worn was not said; reckoned as one side, the worse.");

@@ -104,8 +104,8 @@ bool besides(const Offer& size, const Offer& pistons) {
 
 std::vector<std::string> cautionsOf(const Workbook& workbook, const SizingResult& result) {
     std::vector<std::string> cautions{
-        "Wall thickness is not seen by any of this: have thin or cored walls sounded before "
-        "anything is cut."};
+        "Wall thickness is not seen by any of this: where a wall may be thin, have it measured "
+        "before anything is cut."};
     cautions.emplace_back(workbook.sizing.greatest
                               ? "The greatest oversize is the engine maker's to give; none beyond "
                                 "it is advised here."
@@ -136,6 +136,10 @@ std::string marginWords(Length margin, const std::optional<Length>& u, double co
     if (!u) return formatSmall(margin, units) + " " + unit;
     const Length around = Length::nearest(coverage * u->in(Unit::micrometre), Unit::micrometre);
     return formatSmall(margin, units) + " ± " + upward(around, units) + " " + unit;
+}
+
+bool onlyJust(const SizeCell& cell, double coverage) {
+    return cell.u && cell.margin.in(Unit::micrometre) < coverage * cell.u->in(Unit::micrometre);
 }
 
 std::string offerWords(const SizingResult& result, std::size_t place) {
@@ -185,13 +189,15 @@ std::string sizingHeadline(const Workbook& workbook, const DisplayUnits& units,
         return ownSizesHeadline(result);
     if (!choice.chosen) return noneCleans(result);
     const OfferResult& chosen = choice.offers[*choice.chosen];
-    const std::string cleans = offerWords(result, *choice.chosen) + " cleans " +
-                               ofTheBlock(cleanedBy(result, chosen), result);
-    if (!chosen.deciding) return capitalized(cleans) + ".";
+    const std::string cleaned = ofTheBlock(cleanedBy(result, chosen), result);
+    const std::string size = offerWords(result, *choice.chosen);
+    if (!chosen.deciding) return capitalized(size) + " cleans " + cleaned + ".";
     const SizeCell& cell = chosen.cells[*chosen.deciding];
+    const double coverage = result.cleanUps[*chosen.deciding]->coverage;
+    const std::string cleans =
+        size + (onlyJust(cell, coverage) ? " only just cleans " : " cleans ") + cleaned;
     const std::string margin =
-        ", margin " +
-        marginWords(cell.margin, cell.u, result.cleanUps[*chosen.deciding]->coverage, units) + ".";
+        ", margin " + marginWords(cell.margin, cell.u, coverage, units) + ".";
     if (result.bores.size() == 1) return capitalized(cleans) + margin;
     return fmt::format("Bore {} decides: {}{}", result.bores[*chosen.deciding], cleans, margin);
 }

@@ -22,6 +22,8 @@ std::vector<std::string> howToCut(const Workbook& workbook, const DisplayUnits& 
 // "4.0 ± 0.3 thou" (95 %, rounded upward), or "4.0 thou" where the doubt is not known.
 std::string marginWords(Length margin, const std::optional<Length>& u, double coverage,
                         const DisplayUnits& units);
+// It cleans by the rule of the verdicts, yet its ± is larger than its margin.
+bool onlyJust(const SizeCell& cell, double coverage);
 // "0.020 in", "the standard size", "the size for the pistons at hand"; where these are made for a
 // size on offer, "0.020 in, for the pistons at hand,".
 std::string offerWords(const SizingResult& result, std::size_t offer);
