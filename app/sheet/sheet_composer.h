@@ -88,6 +88,20 @@ bool doubtsStandAtEachFigure(const SheetBoreTable& table);
 // How far the figures can be trusted; nothing where no doubt is known.
 void composeDoubt(SheetComposer& sheet, const SheetData& data);
 void composeRecord(SheetComposer& sheet, const SheetData& data);
+struct SheetGrid;
+void composeGrid(SheetComposer& sheet, const SheetGrid& grid);
+double sheetGridHeight(SheetComposer& sheet, const SheetGrid& grid);
+// A part of the record: its title and the sentence that says it all; `least` of it stays together.
+void composeSectionHead(SheetComposer& sheet, const QString& title, const QString& headline,
+                        double least);
+void composeSentences(SheetComposer& sheet, const QStringList& sentences, double points);
+struct SheetSizing;
+void composeSizing(SheetComposer& sheet, const SheetSizing& sizing);
+struct SheetFit;
+void composeFit(SheetComposer& sheet, const SheetFit& fit);
+// The customer's short table of clearances where `room` is enough for it, else where it stands.
+struct SheetPairs;
+void composePairs(SheetComposer& sheet, const SheetPairs& pairs, double room);
 struct SheetFact;
 // Names at the left, values behind them, wrapped; `nameWidth` in sheet units.
 void composeFacts(SheetComposer& sheet, const std::vector<SheetFact>& facts, double x, double width,

@@ -123,6 +123,12 @@ SheetData sheetData(const Workbook& workbook, const Results& results,
     data.shapes = sheetShapes(results);
     data.cautions = sheetCautions(workbook, results);
     data.budgets = sheetBudgets(workbook, results, units);
+    data.sizing = sheetSizing(workbook, results, units);
+    data.fit = sheetFit(workbook, results, units);
+    if (!data.table.hasNow) data.whichSize = data.sizing.headline;
+    if (!data.whichSize.isEmpty()) data.cautions << data.sizing.cautions;
+    if (!data.fit.pairs.pairs.empty()) data.cautions << data.fit.cautions;
+    data.cautions.removeDuplicates();
     data.signer = qs(workbook.job.measuredBy);
     data.printed = qs(dateInWords(printed));
     data.record = recordOf(workbook, units);

@@ -7,6 +7,7 @@
 #include "app/pictures/block_sections.h"
 #include "app/pictures/budget_bars.h"
 #include "app/pictures/plan.h"
+#include "app/pictures/size_bars.h"
 #include "core/results/results.h"
 
 #include <QCoreApplication>
@@ -111,6 +112,64 @@ struct SheetSurvey {
     QStringList remarks; // odd readings, strikes with reasons, notes
 };
 
+// A table of the record: words at the left of their column, figures at the right of theirs.
+struct SheetGridColumn {
+    QString head; // may be of several lines
+    QString unit;
+    bool words = false;
+};
+struct SheetGridCell {
+    QString text;
+    std::optional<Verdict> verdict{}; // its mark stands before the text
+    bool bold = false;
+};
+struct SheetGrid {
+    QString title;
+    std::vector<SheetGridColumn> columns;
+    std::vector<std::vector<SheetGridCell>> rows; // a cell for each column
+};
+
+// Which size cleans up the block; no headline where no sizes on offer are recorded or no bore was
+// read as found.
+struct SheetSizing {
+    QString headline;
+    QStringList sentences; // what it would take, how it was reckoned
+    QStringList how;
+    QStringList cautions;
+    SheetGrid bores;
+    SizeBarsData bars;
+    [[nodiscard]] bool there() const { return !headline.isEmpty(); }
+};
+
+// What goes in a bore, as the customer reads it.
+struct SheetPair {
+    QString bore;
+    QString piston;
+    QString clearance;
+    QString doubt; // "±0.3"
+    QString verdictText;
+    Verdict verdict = Verdict::notJudged;
+};
+struct SheetPairs {
+    QString head;                 // what the figures are, what is allowed, decided or proposed
+    std::vector<SheetPair> pairs; // empty where no piston has a clearance in any bore
+};
+
+// Which piston and which rings in which bore; nothing there without pistons and rings.
+struct SheetFit {
+    bool there = false;
+    QString headline;
+    QStringList sentences;
+    QString ringHeadline;
+    QStringList ringSentences;
+    QStringList cautions;
+    std::vector<SheetFact> facts; // what is allowed, which surveys, what is decided
+    SheetGrid pistons;
+    std::vector<SheetGrid> across; // clearance by depth, some bores each
+    std::vector<SheetGrid> rings;  // one a groove
+    SheetPairs pairs;
+};
+
 struct SheetData {
     QString title; // of the document
     QString shopName;
@@ -126,6 +185,9 @@ struct SheetData {
     QStringList shapes;           // "Bores 1 and 2: straight as far as …"
     QStringList cautions;
     std::vector<SheetBudget> budgets; // empty where no doubt is known
+    SheetSizing sizing;
+    QString whichSize; // its headline, while nothing is honed yet: the customer's to decide
+    SheetFit fit;
     QString signer;
     QString printed;
 
@@ -155,6 +217,29 @@ QStringList sheetCautions(const Workbook& workbook, const Results& results);
 QStringList sheetShapes(const Results& results);
 std::vector<SheetFact> sheetMeans(const Workbook& workbook, const Results& results,
                                   const DisplayUnits& units);
+SheetSizing sheetSizing(const Workbook& workbook, const Results& results,
+                        const DisplayUnits& units);
+SheetFit sheetFit(const Workbook& workbook, const Results& results, const DisplayUnits& units);
+// The piston that a bore is to have: as decided, else as proposed.
+struct SheetPlaced {
+    std::size_t piston = 0; // place in the record
+    bool decided = false;
+    std::optional<Length> honeTo; // the bore is still to be honed to it: no clearance is told
+};
+std::optional<SheetPlaced> sheetPlaced(const Workbook& workbook, const FitResult& fit,
+                                       const BoreFit& bore);
+SheetGrid sheetPistons(const Workbook& workbook, const FitResult& fit, const DisplayUnits& units);
+std::vector<SheetGrid> sheetAcross(const Workbook& workbook, const FitResult& fit,
+                                   const DisplayUnits& units);
+std::vector<SheetGrid> sheetRings(const Workbook& workbook, const FitResult& fit,
+                                  const DisplayUnits& units);
+// "3.8 thou to 4.8 thou, aim 4.2 thou"; empty where nothing is given.
+QString sheetFitLimits(const FitLimits& limits);
+// A doubt without ±: "0.3"; empty where it is not known.
+QString sheetDoubt(const std::optional<Length>& whole, const DisplayUnits& units);
+QStringList sheetTexts(const std::vector<std::string>& sentences);
+// A grid without the columns that have nothing in any row.
+SheetGrid withoutEmptyColumns(SheetGrid grid);
 SheetSurvey sheetSurvey(const Workbook& workbook, const Survey& survey, const SurveyResult& result,
                         const DisplayUnits& units);
 std::vector<SheetFact> sheetLimits(const Workbook& workbook);

@@ -77,9 +77,9 @@ void composeHead(SheetComposer& sheet, const SheetData& data) {
     sheet.down(gap);
 }
 
-double sentencesHeight(const SheetData& data, double width) {
+double sentencesHeight(const QStringList& sentences, double width) {
     double height = 0;
-    for (const QString& sentence : data.sentences)
+    for (const QString& sentence : sentences)
         height +=
             static_cast<double>(sheetLines(sentence, sheetFont(11), width).size()) * lineOf(11) +
             10;
@@ -89,10 +89,12 @@ double sentencesHeight(const SheetData& data, double width) {
 // Facts and sentences at the left, the block from above at the right.
 void composeJob(SheetComposer& sheet, const SheetData& data) {
     const bool hasPlan = !data.plan.bores.empty();
+    QStringList sentences = data.sentences;
+    if (!data.whichSize.isEmpty()) sentences << data.whichSize;
     const double width = sheet.width() - (hasPlan ? planWidth + 60 : 0);
     const double top = sheet.y();
     const double height =
-        sheetFactsHeight(data.facts, width, nameWidth, 9) + 30 + sentencesHeight(data, width);
+        sheetFactsHeight(data.facts, width, nameWidth, 9) + 30 + sentencesHeight(sentences, width);
     if (hasPlan) {
         const QRectF rect(sheet.right() - planWidth, top - 10, planWidth,
                           std::clamp(height + 10, 400.0, 560.0));
@@ -104,7 +106,7 @@ void composeJob(SheetComposer& sheet, const SheetData& data) {
     }
     composeFacts(sheet, data.facts, sheet.left(), width, nameWidth, 9);
     if (!data.facts.empty()) sheet.down(30);
-    for (const QString& sentence : data.sentences) {
+    for (const QString& sentence : sentences) {
         sheet.paragraph(sheet.left(), width, sentence, sheetFont(11));
         sheet.down(10);
     }
@@ -139,9 +141,18 @@ double sectionsHeight(std::size_t bores, double width, double room) {
     return std::max(least, std::min(heightOf(1), room));
 }
 
+double sectionsHead() {
+    return lineOf(8.5) + 12;
+}
+
+// What the sections take at least, with the gap below them.
+double sectionsLeast(const SheetData& data) {
+    return data.sections.bores.empty() ? 0 : sectionsHead() + 0.5 * leastSections + gap;
+}
+
 void composeSections(SheetComposer& sheet, const SheetData& data, double below) {
     if (data.sections.bores.empty()) return;
-    const double head = lineOf(8.5) + 12;
+    const double head = sectionsHead();
     sheet.need(head + 0.5 * leastSections);
     sheet.text({sheet.left(), sheet.y(), sheet.width(), lineOf(8.5)}, Qt::AlignLeft,
                SheetWords::tr("Shape of the bores cut open, each about its own mean, all on one "
@@ -192,6 +203,7 @@ void composeFront(SheetComposer& sheet, const SheetData& data) {
     composeTable(sheet, data.table);
     if (doubtsStandAtEachFigure(data.table)) composeShapes(sheet, data.shapes);
     const double below = footHeight(data, sheet.width());
+    composePairs(sheet, data.fit.pairs, sheet.rest() - below - sectionsLeast(data));
     composeSections(sheet, data, below);
     composeFoot(sheet, data);
 }

@@ -151,6 +151,11 @@ void composeRecord(SheetComposer& sheet, const SheetData& data) {
     sheet.newPage();
     composeFacts(sheet, data.record, sheet.left(), sheet.width(), limitNameWidth, 8);
     composeFacts(sheet, data.limits, sheet.left(), sheet.width(), limitNameWidth, 8);
+    if (data.sizing.there() || data.fit.there) sheet.down(36);
+    composeSizing(sheet, data.sizing);
+    composeFit(sheet, data.fit);
+    // So that the readings' head does not stand alone at the foot of a page.
+    if (data.sizing.there() || data.fit.there) sheet.need(sheet.whole() / 3);
     sheet.down(14);
     sheet.paragraph(sheet.left(), sheet.width(),
                     SheetWords::tr("Readings: as typed, then the diameter. A question mark: looks "
