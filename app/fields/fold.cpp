@@ -61,6 +61,12 @@ bool Fold::isOpen() const {
     return m_button->isChecked();
 }
 
+void Fold::setTitle(const QString& title) {
+    m_title = title;
+    m_button->setAccessibleName(title);
+    arrange();
+}
+
 void Fold::setSummary(const QString& summary) {
     m_summary = summary;
     arrange();

@@ -28,6 +28,7 @@ public:
     Fold(const QString& title, QWidget* content, QWidget* parent = nullptr);
     void setOpen(bool open);
     [[nodiscard]] bool isOpen() const;
+    void setTitle(const QString& title);
     // What stands behind the title while it is folded: "top ring 0.42 in, one port band".
     void setSummary(const QString& summary);
 

@@ -26,9 +26,9 @@ CoolingForm::CoolingForm(QWidget* parent)
     , m_wait(makePassingWord({}, this)) {
     m_wait->setAccessibleName(tr("How long to wait"));
     auto* grid = new FormGrid(4, this);
-    grid->add(labelled(tr("Room at"), m_room));
-    grid->add(labelled(tr("Block at first"), m_earlier));
-    grid->add(labelled(tr("Block later"), m_later));
+    grid->add(labelled(tr("Room at, °C"), m_room));
+    grid->add(labelled(tr("Block at first, °C"), m_earlier));
+    grid->add(labelled(tr("Block later, °C"), m_later));
     grid->add(labelled(tr("Minutes between"), m_minutes));
     grid->add(m_wait, 4);
     auto* column = new QVBoxLayout(this);

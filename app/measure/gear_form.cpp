@@ -107,6 +107,9 @@ void GearForm::setValue(const Gear& gear, Unit small, bool proposed) {
     m_choice->addItems(gearChoices(small));
     for (LengthField* field : findChildren<LengthField*>())
         field->setUnit(small);
+    const auto unit = symbol(small);
+    m_fold->setTitle(tr("Figures, in %1…")
+                         .arg(QString::fromUtf8(unit.data(), static_cast<qsizetype>(unit.size()))));
     showGear();
 }
 

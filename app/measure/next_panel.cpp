@@ -48,10 +48,14 @@ void NextPanel::buildPlace() {
     m_message->setWordWrap(true);
     m_detail->setWordWrap(true);
     m_became->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
-    m_keys->setText(tr("<b>Enter</b> keep &nbsp; <b>/</b> back &nbsp; <b>Enter</b> alone: skip "
-                       "&nbsp; <b>*</b> repeat &nbsp; <b>−</b> <b>Enter</b> no wall here"));
-    m_keys->setAccessibleName(tr("Keys: Enter keeps the reading, Enter alone skips, slash goes "
-                                 "back, star repeats, minus and Enter means no wall here"));
+    m_keys->setText(
+        tr("<b>Enter</b> keep &nbsp; <b>/</b> back &nbsp; <b>Enter</b> alone: skip "
+           "&nbsp; <b>*</b> repeat &nbsp; <b>−</b> <b>Enter</b> no wall &nbsp; <b>F8</b> zero "
+           "&nbsp; <b>F9</b> odd ones &nbsp; <b>F6</b> grid"));
+    m_keys->setAccessibleName(
+        tr("Keys: Enter keeps the reading, Enter alone skips, slash goes "
+           "back, star repeats, minus and Enter means no wall here, F8 checks zero, "
+           "F9 shows odd readings, F6 goes to the grid and back"));
 }
 
 void NextPanel::buildEntry() {

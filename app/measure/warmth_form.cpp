@@ -77,9 +77,9 @@ void WarmthForm::build() {
          materialWords(tr("an iron sleeve in aluminium"), Expansion::sleeveInAluminium),
          materialWords(tr("aluminium"), Expansion::aluminium)});
     auto* grid = new FormGrid(4, this);
-    grid->add(labelled(tr("&Block at, open end"), m_openEnd));
-    grid->add(labelled(tr("… at its closed end"), m_closedEnd));
-    grid->add(labelled(tr("Master at"), m_master));
+    grid->add(labelled(tr("&Block at, open end, °C"), m_openEnd));
+    grid->add(labelled(tr("… at its closed end, °C"), m_closedEnd));
+    grid->add(labelled(tr("Master at, °C"), m_master));
     grid->add(labelled(tr("Gauge warmed since set, °C"), m_gauge));
     grid->add(labelled(tr("Minutes since last pass or wash"), m_minutes));
     grid->add(labelled(tr("Bore e&xpands like"), m_expansion), 2);

@@ -229,12 +229,23 @@ void StartForm::showEvent(QShowEvent* event) {
     m_bores->edit()->setFocus();
 }
 
-// Enter moves on from any control, as it does at the bench.
+// Enter moves on from any control, as it does at the bench. A number typed at a drop-down or a tick
+// box is meant for the field behind it.
 bool StartForm::eventFilter(QObject* watched, QEvent* event) {
     if (event->type() != QEvent::KeyPress) return QWidget::eventFilter(watched, event);
-    const int key = static_cast<QKeyEvent*>(event)->key();
-    if (key != Qt::Key_Return && key != Qt::Key_Enter) return QWidget::eventFilter(watched, event);
+    const auto* press = static_cast<QKeyEvent*>(event);
     const auto here = m_order.indexOf(static_cast<QWidget*>(watched));
+    if (!press->text().isEmpty() && press->text().front().isDigit() && here >= 0 &&
+        qobject_cast<QLineEdit*>(watched) == nullptr) {
+        for (auto next = here + 1; next < m_order.size(); ++next)
+            if (auto* field = qobject_cast<QLineEdit*>(m_order.at(next))) {
+                field->setFocus(Qt::TabFocusReason);
+                field->insert(press->text());
+                return true;
+            }
+    }
+    const int key = press->key();
+    if (key != Qt::Key_Return && key != Qt::Key_Enter) return QWidget::eventFilter(watched, event);
     if (here < 0 || here + 1 == m_order.size()) {
         go();
         return true;

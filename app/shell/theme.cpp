@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/shell/theme.h"
 
+#include "app/shell/theme_style.h"
+
 #include <QApplication>
 #include <QFile>
 #include <QFontDatabase>
 #include <QPainter>
 #include <QPixmap>
-#include <QStyleFactory>
 #include <QSvgRenderer>
 
 namespace borewright {
@@ -101,7 +102,7 @@ QFont interfaceFont(const QFont& desk) {
 Theme::Theme(QApplication& application)
     : m_application(application)
     , m_deskIsDark(isDark(QApplication::palette())) {
-    QApplication::setStyle(QStyleFactory::create("Fusion"));
+    QApplication::setStyle(new ThemeStyle);
     QApplication::setFont(interfaceFont(QApplication::font()));
 }
 
