@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // "Rushmere 3": invented, with no maker, model or measured data behind it.
+#include "tests/support/demo_fit.h"
 #include "tests/support/demo_scenarios.h"
 #include "tests/support/demo_survey_builder.h"
 
@@ -97,11 +98,7 @@ Job job() {
     job.reason = "hard to start, uses oil";
     job.measuredBy = "the demonstration";
     job.notes = "Everything in this workbook is invented: no maker, engine or measured data stand "
-                "behind it. Some readings are mistakes, left as they were typed.\n"
-                "Bore 2: pit 0.12 mm deep on the exhaust side, 66 mm down. Oversizes 0.25 and "
-                "0.50 mm.\n"
-                "Pistons 1 to 3: 73.618, 73.621, 73.620 mm. Clearance 0.075 to 0.095 mm, aim "
-                "0.085.";
+                "behind it. Some readings are mistakes, left as they were typed.";
     return job;
 }
 
@@ -168,6 +165,8 @@ Workbook rushmere() {
     workbook.surveys = {found(workbook.block), rough(workbook.block), shortThenFull(workbook.block),
                         final(workbook.block)};
     workbook.studies = {study()};
+    workbook.sizing = rushmereSizes();
+    workbook.fit = rushmereFit();
     workbook.invented = true;
     return workbook;
 }

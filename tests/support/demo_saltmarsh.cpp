@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // "Saltmarsh V6": invented, with no maker, model or measured data behind it.
+#include "tests/support/demo_fit.h"
 #include "tests/support/demo_scenarios.h"
 #include "tests/support/demo_survey_builder.h"
 
@@ -74,10 +75,7 @@ Job job() {
     job.reason = "low compression on cylinder 4";
     job.measuredBy = "the demonstration";
     job.notes = "Everything in this workbook is invented: no maker, engine or measured data stand "
-                "behind it. Some readings are mistakes, left as they were typed.\n"
-                "Bore 4: score 0.006 in deep on the exhaust side, 1.40 in down.\n"
-                "Pistons 1 to 6: 3.4358, 3.4362, 3.4360, 3.4359, 3.4361, 3.4360 in. Clearance 3.8 "
-                "to 4.8 thou, aim 4.2.";
+                "behind it. Some readings are mistakes, left as they were typed.";
     return job;
 }
 
@@ -147,6 +145,8 @@ Workbook saltmarsh() {
     workbook.limitSets = limits();
     workbook.surveys = {found(workbook.block), rough(workbook.block), shortThenFull(workbook.block),
                         final(workbook.block)};
+    workbook.sizing = saltmarshSizes();
+    workbook.fit = saltmarshFit();
     workbook.invented = true;
     return workbook;
 }

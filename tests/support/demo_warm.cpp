@@ -42,6 +42,8 @@ Workbook saltmarshWarm() {
         "stand behind it. The block was read 12 minutes after its last pass, with "
         "a coarse dial.";
     workbook.job.serial = "SALT-0007";
+    workbook.sizing = {}; // this one is about the doubt of readings
+    workbook.fit = {};
     // At 29.1 °C these sleeves read half a thou large.
     workbook.surveys = {
         SurveyBuilder(workbook.block, warmHeader(cold), Unit::thou)
