@@ -162,9 +162,14 @@ std::vector<Length> stepsOf(Length total, Length step) {
     return steps;
 }
 
+// Down to a whole number of what is shown: a total that is shown must not pass a limit either.
+Length wholeDown(Length length, Length finest) {
+    return Length::fromPicometres(length.picometres() - length.picometres() % finest.picometres());
+}
+
 // `wanted`: that the smallest gap falls short of what it should be, so that filing was thought of.
 std::optional<Filing> filingOf(const RingGap& gap, const FitLimits& limits, Length step,
-                               bool& wanted) {
+                               Length finest, bool& wanted) {
     std::optional<Length> target = aimOf(limits);
     if (!target && limits.lower)
         target = limits.lower->value() + guardOf(gap.u, limits.decision).within;
@@ -172,7 +177,7 @@ std::optional<Filing> filingOf(const RingGap& gap, const FitLimits& limits, Leng
     if (!wanted) return std::nullopt;
     Filing filing{*target - gap.smallest.gap, {}, false};
     if (limits.upper) {
-        const Length room = limits.upper->value() - gap.largest.gap;
+        const Length room = wholeDown(limits.upper->value() - gap.largest.gap, finest);
         if (room <= Length()) return std::nullopt;
         filing.cutShort = filing.total > room;
         filing.total = std::min(filing.total, room);
@@ -252,7 +257,9 @@ Result<RingGap> ringGapOf(const MeasuredBore& bore, const MeasuredBore& measured
         judgeMost(gap.largest.gap, limits, guardOf(model.u(gap.largest.depth), limits.decision),
                   bore.complete);
     bool filingWanted = false;
-    gap.filing = filingOf(gap, limits, fileStep, filingWanted);
+    const Length finest =
+        Length::whole(1, isInchFamily(ring.gap->unit()) ? Unit::tenth : Unit::micrometre);
+    gap.filing = filingOf(gap, limits, fileStep, finest, filingWanted);
     gap.why = whyOf(gap, limits, filingWanted, unitsOf(*ring.gap));
     return gap;
 }

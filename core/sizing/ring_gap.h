@@ -23,8 +23,8 @@ struct GapAt {
 // How much to take off, in steps: measured again after each.
 struct Filing {
     // So that the smallest gap becomes the aim, else the lower limit and its guard band w; less
-    // where the largest would pass the upper limit. That one is kept without a guard: a gap too
-    // large leaks, one too small seizes.
+    // where the largest would pass the upper limit, and then in whole tenths of a thou or
+    // micrometres. That limit is kept without a guard: a gap too large leaks, one too small seizes.
     Length total;
     std::vector<Length> steps; // each the step, the last what is left; empty if over mostFileSteps
     bool cutShort = false;
