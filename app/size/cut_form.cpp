@@ -41,6 +41,8 @@ CutForm::CutForm(Document& document, QWidget* parent)
     m_stock = amount(
         tr("Left for the hone"), tr("stock for the hone"),
         [](SizingPlan & plan) -> auto& { return plan.honeStock; });
+    m_centring->setToolTip(tr("Usual: a hone follows the worn bore, a boring bar is set on the "
+                              "original axis."));
     auto* grid = new FormGrid(2, this);
     grid->add(m_method);
     grid->add(m_centring);
@@ -73,10 +75,9 @@ void CutForm::refresh(bool anew) {
     const DisplayUnits& units = m_document.units();
     const bool inches = isInchFamily(units.size);
     m_method->showData(static_cast<int>(plan.method));
-    const QString byMethod = plan.method == CutMethod::honeOnly
-                                 ? tr("as the method: worn bore")
-                                 : tr("as the method: original axis");
-    m_centring->setChoices({byMethod, tr("the worn bore"), tr("the original axis")},
+    const QString usually =
+        plan.method == CutMethod::honeOnly ? tr("worn bore (usual)") : tr("original axis (usual)");
+    m_centring->setChoices({usually, tr("worn bore"), tr("original axis")},
                            plan.centring ? static_cast<int>(*plan.centring) + 1 : 0);
     showChanged(*m_allowance, m_allowanceShown, shownLength(plan.finishAllowance), anew);
     showChanged(*m_stock, m_stockShown, shownLength(plan.honeStock), anew);

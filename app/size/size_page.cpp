@@ -32,7 +32,9 @@ QString sentenceHtml(const std::string& sentence) {
 QString paragraphs(const QString& heading, const std::vector<std::string>& sentences) {
     if (sentences.empty()) return {};
     QString text;
-    if (!heading.isEmpty()) text += QStringLiteral("<p><b>%1</b></p>").arg(heading.toHtmlEscaped());
+    if (!heading.isEmpty())
+        text += QStringLiteral("<p style='margin-top:10px; margin-bottom:2px'><b>%1</b></p>")
+                    .arg(heading.toHtmlEscaped());
     for (const std::string& sentence : sentences)
         text += QStringLiteral("<p style='margin-top:2px; margin-bottom:4px'>%1</p>")
                     .arg(sentenceHtml(sentence));

@@ -51,8 +51,11 @@ WearForm::WearForm(const PageContext& context, QWidget* parent)
     table->view()->setToolTip(
         tr("What the gauge cannot see: how deep it goes into the wall, "
            "beside the wall around it. The space bar turns axis and “felt”."));
-    table->view()->horizontalHeader()->setSectionResizeMode(DamagesModel::axis,
-                                                            QHeaderView::ResizeToContents);
+    for (const int narrow :
+         {DamagesModel::depth, DamagesModel::axis, DamagesModel::deep, DamagesModel::felt})
+        table->view()->horizontalHeader()->setSectionResizeMode(narrow,
+                                                                QHeaderView::ResizeToContents);
+    m_madeTo->setToolTip(tr("What the bore was last bored to; empty = its standard size"));
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(8);
@@ -112,9 +115,8 @@ void WearForm::refresh(bool anew) {
                 anew || m_boreShown != m_selection.bore());
     m_boreShown = m_selection.bore();
     const Bore* bore = findBore(workbook.block, m_selection.bore());
-    m_madeTo->setHint(bore != nullptr && bore->standardSize
-                          ? tr("standard, %1").arg(shownLength(bore->standardSize))
-                          : tr("standard size"));
+    m_madeTo->setHint(bore != nullptr && bore->standardSize ? shownLength(bore->standardSize)
+                                                            : tr("standard size"));
     m_model->setBore(m_selection.bore());
     m_model->refresh();
 }
