@@ -65,7 +65,8 @@ double wordWidth(const SizeBarsData& data, bool twoLines, const PictureStyle& st
     const double u = style.unit();
     double most = 0;
     for (const SizeBarsBore& bore : data.bores) {
-        const double word = bore.word.isEmpty() ? 0 : textWidth(bore.word, style.sized(0.86));
+        const double word =
+            bore.word.isEmpty() ? 0 : textWidth(bore.word, style.sized(0.86, bore.deciding));
         const double why = textWidth(bore.why, style.sized(0.8));
         if (twoLines)
             most = std::max({most, word, why});
