@@ -161,9 +161,9 @@ void composeFacts(SheetComposer& sheet, const std::vector<SheetFact>& facts, dou
 
 std::vector<SheetPageContent> composeSheet(const SheetData& data, Preferences::Paper paper) {
     SheetComposer sheet(paper);
-    composeFront(sheet, data);
+    const bool sections = composeFront(sheet, data);
     composeDoubt(sheet, data);
-    composeRecord(sheet, data);
+    composeRecord(sheet, data, !sections);
     QStringList foot;
     if (data.invented) foot << SheetWords::tr("Invented demonstration");
     foot << data.title << SheetWords::tr("printed %1").arg(data.printed);

@@ -80,14 +80,18 @@ std::vector<SheetPageContent> composeSheet(const SheetData& data, Preferences::P
 // Draws a page at the painter's origin, in sheet units. Texts are noted in `log` if there is one.
 void drawSheetPage(QPainter& painter, const SheetPageContent& page, TextLog* log = nullptr);
 // Its parts: the customer's page, the table on it, the shop's pages.
-void composeFront(SheetComposer& sheet, const SheetData& data);
+// The customer's page; false where it has not the room for the sections of the bores.
+bool composeFront(SheetComposer& sheet, const SheetData& data);
+// The sections, which leave `below` free on their page, and what they take at least.
+void composeSections(SheetComposer& sheet, const SheetData& data, double below);
+double sheetSectionsLeast(const SheetData& data);
 struct SheetBoreTable;
 void composeTable(SheetComposer& sheet, const SheetBoreTable& table);
 // A short table, which has room for the doubt below each figure and the shapes below the table.
 bool doubtsStandAtEachFigure(const SheetBoreTable& table);
 // How far the figures can be trusted; nothing where no doubt is known.
 void composeDoubt(SheetComposer& sheet, const SheetData& data);
-void composeRecord(SheetComposer& sheet, const SheetData& data);
+void composeRecord(SheetComposer& sheet, const SheetData& data, bool withSections);
 struct SheetGrid;
 void composeGrid(SheetComposer& sheet, const SheetGrid& grid);
 double sheetGridHeight(SheetComposer& sheet, const SheetGrid& grid);
@@ -101,6 +105,7 @@ struct SheetFit;
 void composeFit(SheetComposer& sheet, const SheetFit& fit);
 // The customer's short table of clearances where `room` is enough for it, else where it stands.
 struct SheetPairs;
+double sheetPairsHeight(SheetComposer& sheet, const SheetPairs& pairs);
 void composePairs(SheetComposer& sheet, const SheetPairs& pairs, double room);
 struct SheetFact;
 // Names at the left, values behind them, wrapped; `nameWidth` in sheet units.

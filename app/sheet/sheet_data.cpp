@@ -125,8 +125,8 @@ SheetData sheetData(const Workbook& workbook, const Results& results,
     data.budgets = sheetBudgets(workbook, results, units);
     data.sizing = sheetSizing(workbook, results, units);
     data.fit = sheetFit(workbook, results, units);
-    if (!data.table.hasNow) data.whichSize = data.sizing.headline;
-    if (!data.whichSize.isEmpty()) data.cautions << data.sizing.cautions;
+    // While nothing is honed the customer's sentences say which size.
+    if (!data.table.hasNow) data.cautions << data.sizing.cautions;
     if (!data.fit.pairs.pairs.empty()) data.cautions << data.fit.cautions;
     data.cautions.removeDuplicates();
     data.signer = qs(workbook.job.measuredBy);

@@ -186,7 +186,6 @@ struct SheetData {
     QStringList cautions;
     std::vector<SheetBudget> budgets; // empty where no doubt is known
     SheetSizing sizing;
-    QString whichSize; // its headline, while nothing is honed yet: the customer's to decide
     SheetFit fit;
     QString signer;
     QString printed;
@@ -228,6 +227,8 @@ struct SheetPlaced {
 };
 std::optional<SheetPlaced> sheetPlaced(const Workbook& workbook, const FitResult& fit,
                                        const BoreFit& bore);
+// Bores are still to be honed: nothing is said of filing.
+bool sheetRingsWait(const Workbook& workbook, const FitResult& fit);
 SheetGrid sheetPistons(const Workbook& workbook, const FitResult& fit, const DisplayUnits& units);
 std::vector<SheetGrid> sheetAcross(const Workbook& workbook, const FitResult& fit,
                                    const DisplayUnits& units);

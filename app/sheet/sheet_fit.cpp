@@ -139,6 +139,10 @@ private:
 
 } // namespace
 
+double sheetPairsHeight(SheetComposer& sheet, const SheetPairs& pairs) {
+    return pairs.pairs.empty() ? 0 : PairsComposer(sheet, pairs).height();
+}
+
 void composePairs(SheetComposer& sheet, const SheetPairs& pairs, double room) {
     if (pairs.pairs.empty()) return;
     PairsComposer table(sheet, pairs);

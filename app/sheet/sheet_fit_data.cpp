@@ -97,9 +97,10 @@ QString leftOver(const Workbook& workbook, const FitResult& fit, const DisplayUn
     for (std::size_t place : ownOrder(workbook.fit.pistons)) {
         if (used.contains(place)) continue;
         const Piston& piston = workbook.fit.pistons[place];
-        left << (piston.size ? SheetWords::tr("%1 (%2)").arg(
-                                   qs(piston.label), qs(sizeWithUnit(piston.size->value(), units)))
-                             : SheetWords::tr("%1 (not measured)").arg(qs(piston.label)));
+        left << (piston.size
+                     ? SheetWords::tr("%1 (%2)").arg(qs(nameOf(piston)),
+                                                     qs(sizeWithUnit(piston.size->value(), units)))
+                     : SheetWords::tr("%1 (not measured)").arg(qs(nameOf(piston))));
     }
     return left.join(QStringLiteral(", "));
 }
@@ -125,24 +126,6 @@ std::vector<SheetFact> factsOf(const Workbook& workbook, const FitResult& fit,
     return facts;
 }
 
-// A ring filed to a bore that is honed afterwards is lost: nothing is said of filing before.
-void keepFromFiling(const Workbook& workbook, const FitResult& fit, SheetFit& sheet) {
-    if (workbook.fit.rings.empty()) return;
-    std::vector<int> unfinished;
-    for (const BoreFit& bore : fit.bores)
-        if (!bore.finished) unfinished.push_back(bore.bore);
-    if (unfinished.empty()) return;
-    const QString bores = boresNamed(unfinished);
-    if (unfinished.size() == fit.bores.size()) {
-        sheet.ringHeadline.clear();
-        sheet.ringSentences.clear();
-    }
-    sheet.ringSentences.push_front(
-        SheetWords::tr("No final survey of %1: file no ring for a bore before it has its size. A "
-                       "thou more of bore opens the gap by about 3.")
-            .arg(bores));
-}
-
 // What the customer reads: the least clearance of each bore, its doubt and its verdict.
 SheetPairs pairsOf(const Workbook& workbook, const FitResult& fit, const DisplayUnits& units) {
     SheetPairs pairs;
@@ -154,13 +137,13 @@ SheetPairs pairsOf(const Workbook& workbook, const FitResult& fit, const Display
         const Clearance& clearance = *bore.clearance;
         const QString doubt = sheetDoubt(wholeDoubt(clearance), units);
         pairs.pairs.push_back({QString::number(bore.bore),
-                               qs(workbook.fit.pistons[placed->piston].label),
+                               qs(nameOf(workbook.fit.pistons[placed->piston])),
                                qs(formatSmall(clearance.value, units)),
                                doubt.isEmpty() ? doubt : QStringLiteral("±") + doubt,
                                verdictWord(clearance.verdict), clearance.verdict});
     }
     if (pairs.pairs.empty()) return pairs;
-    QStringList parts{SheetWords::tr("Pistons %1, least clearance in %2, total on the diameter")
+    QStringList parts{SheetWords::tr("Pistons: %1; least clearance in %2, total on the diameter")
                           .arg(pairsText(workbook, fit), unitSymbol(units.small))};
     const QString allowed = sheetFitLimits(workbook.fit.clearance);
     if (!allowed.isEmpty()) parts << SheetWords::tr("allowed %1").arg(allowed);
@@ -181,6 +164,16 @@ std::optional<SheetPlaced> sheetPlaced(const Workbook& workbook, const FitResult
     }
     if (!bore.piston) return std::nullopt;
     return SheetPlaced{*bore.piston, bore.decided, std::nullopt};
+}
+
+bool sheetRingsWait(const Workbook& workbook, const FitResult& fit) {
+    return std::ranges::any_of(fit.bores, [&](const BoreFit& bore) {
+        if (bore.finished) return false;
+        const Survey* survey = findSurvey(workbook, bore.survey);
+        const auto placed = sheetPlaced(workbook, fit, bore);
+        return workbook.targets.contains(bore.bore) || (placed && placed->honeTo) ||
+               (survey != nullptr && survey->header.kind == SurveyKind::check);
+    });
 }
 
 QString sheetFitLimits(const FitLimits& limits) {
@@ -215,10 +208,14 @@ SheetFit sheetFit(const Workbook& workbook, const Results& results, const Displa
     }
     if (!workbook.fit.rings.empty()) {
         sheet.ringHeadline = qs(fit.ringHeadline);
-        sheet.ringSentences = sheetTexts(fit.ringSentences);
+        // Whatever the hone takes opens every gap: a ring filed before that is lost.
+        if (!sheetRingsWait(workbook, fit))
+            sheet.ringSentences = sheetTexts(fit.ringSentences);
+        else
+            sheet.ringHeadline = SheetWords::tr("Rings come after the last honing: a thou off the "
+                                                "bore opens a gap by about three.");
         sheet.rings = sheetRings(workbook, fit, units);
     }
-    keepFromFiling(workbook, fit, sheet);
     return sheet;
 }
 

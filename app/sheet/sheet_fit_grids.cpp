@@ -4,6 +4,7 @@
 #include "app/pictures/verdict_mark.h"
 #include "app/sheet/sheet_data.h"
 #include "core/results/fit_figures.h"
+#include "core/results/fit_words.h"
 
 #include <algorithm>
 #include <set>
@@ -65,7 +66,7 @@ private:
     }
 
     void addPiston(std::vector<SheetGridCell>& cells, const Piston& piston) const {
-        cells[1].text = qs(piston.label.empty() ? piston.id : piston.label);
+        cells[1].text = qs(nameOf(piston));
         if (piston.size) cells[2].text = qs(formatSize(piston.size->value(), m_units));
         if (piston.temperature)
             cells[3].text = QString::number(piston.temperature->celsius(), 'g', 3);
@@ -130,7 +131,8 @@ public:
     RingRows(const Workbook& workbook, const FitResult& fit, const DisplayUnits& units)
         : m_workbook(workbook)
         , m_fit(fit)
-        , m_units(units) {}
+        , m_units(units)
+        , m_wait(sheetRingsWait(workbook, fit)) {}
 
     [[nodiscard]] SheetGrid grid(int groove) const {
         const QString size = unitSymbol(m_units.size), small = unitSymbol(m_units.small);
@@ -169,10 +171,10 @@ private:
         }
         cells[15].text = qs(here.refused);
         if (here.gap) addGap(cells, *here.gap);
-        // A ring filed to a bore that is honed afterwards is lost.
-        if (here.gap && here.gap->filing && bore.finished) addFiling(cells, *here.gap->filing);
-        const auto placed = sheetPlaced(m_workbook, m_fit, bore);
-        if (placed && placed->honeTo) cells[13] = {};
+        if (m_wait)
+            cells[13] = {};
+        else if (here.gap && here.gap->filing)
+            addFiling(cells, *here.gap->filing);
         return cells;
     }
 
@@ -214,6 +216,7 @@ private:
     const Workbook& m_workbook;
     const FitResult& m_fit;
     const DisplayUnits& m_units;
+    bool m_wait; // for the hone: a verdict or filing would be of a bore that is to change
 };
 
 } // namespace

@@ -5,7 +5,6 @@
 #include "app/sheet/sheet_data.h"
 
 #include <algorithm>
-#include <cmath>
 
 namespace borewright {
 namespace {
@@ -15,7 +14,6 @@ using Ink = SheetComposer::Ink;
 constexpr double gap = 42;
 constexpr double planWidth = 560;
 constexpr double nameWidth = 290;
-constexpr double leastSections = 240;
 
 double lineOf(double points) {
     return lineHeight(sheetFont(points));
@@ -77,9 +75,9 @@ void composeHead(SheetComposer& sheet, const SheetData& data) {
     sheet.down(gap);
 }
 
-double sentencesHeight(const QStringList& sentences, double width) {
+double sentencesHeight(const SheetData& data, double width) {
     double height = 0;
-    for (const QString& sentence : sentences)
+    for (const QString& sentence : data.sentences)
         height +=
             static_cast<double>(sheetLines(sentence, sheetFont(11), width).size()) * lineOf(11) +
             10;
@@ -89,12 +87,10 @@ double sentencesHeight(const QStringList& sentences, double width) {
 // Facts and sentences at the left, the block from above at the right.
 void composeJob(SheetComposer& sheet, const SheetData& data) {
     const bool hasPlan = !data.plan.bores.empty();
-    QStringList sentences = data.sentences;
-    if (!data.whichSize.isEmpty()) sentences << data.whichSize;
     const double width = sheet.width() - (hasPlan ? planWidth + 60 : 0);
     const double top = sheet.y();
     const double height =
-        sheetFactsHeight(data.facts, width, nameWidth, 9) + 30 + sentencesHeight(sentences, width);
+        sheetFactsHeight(data.facts, width, nameWidth, 9) + 30 + sentencesHeight(data, width);
     if (hasPlan) {
         const QRectF rect(sheet.right() - planWidth, top - 10, planWidth,
                           std::clamp(height + 10, 400.0, 560.0));
@@ -106,7 +102,7 @@ void composeJob(SheetComposer& sheet, const SheetData& data) {
     }
     composeFacts(sheet, data.facts, sheet.left(), width, nameWidth, 9);
     if (!data.facts.empty()) sheet.down(30);
-    for (const QString& sentence : sentences) {
+    for (const QString& sentence : data.sentences) {
         sheet.paragraph(sheet.left(), width, sentence, sheetFont(11));
         sheet.down(10);
     }
@@ -126,48 +122,6 @@ void composeShapes(SheetComposer& sheet, const QStringList& shapes) {
     for (const QString& shape : shapes)
         sheet.paragraph(sheet.left(), sheet.width(), shape, sheetFont(8));
     sheet.down(22);
-}
-
-// The height at which sections side by side have the shape of a bore: one row up to eight bores,
-// two rows above where there is `room` for them.
-double sectionsHeight(std::size_t bores, double width, double room) {
-    const auto heightOf = [&](double rows) {
-        const double columns = std::ceil(static_cast<double>(bores) / rows);
-        return std::min(1150.0, rows * (width / columns * 1.35 + 60) + 90);
-    };
-    if (bores > 8 && heightOf(2) <= room) return heightOf(2);
-    // A crowded page has lower sections rather than no place to sign.
-    const double least = std::clamp(room, 0.5 * leastSections, leastSections);
-    return std::max(least, std::min(heightOf(1), room));
-}
-
-double sectionsHead() {
-    return lineOf(8.5) + 12;
-}
-
-// What the sections take at least, with the gap below them.
-double sectionsLeast(const SheetData& data) {
-    return data.sections.bores.empty() ? 0 : sectionsHead() + 0.5 * leastSections + gap;
-}
-
-void composeSections(SheetComposer& sheet, const SheetData& data, double below) {
-    if (data.sections.bores.empty()) return;
-    const double head = sectionsHead();
-    sheet.need(head + 0.5 * leastSections);
-    sheet.text({sheet.left(), sheet.y(), sheet.width(), lineOf(8.5)}, Qt::AlignLeft,
-               SheetWords::tr("Shape of the bores cut open, each about its own mean, all on one "
-                              "scale: as found faint, now dark"),
-               sheetFont(8.5), Ink::faint);
-    sheet.down(head);
-    const double height =
-        sectionsHeight(data.sections.bores.size(), sheet.width(), sheet.rest() - below - gap);
-    const QRectF rect(sheet.left(), sheet.y(), sheet.width(), std::min(height, sheet.rest()));
-    sheet.draw([rect, sections = data.sections](QPainter& painter, const PictureStyle& style) {
-        PictureStyle own = sheetStyle(sections.bores.size() > 5 ? 6 : 7);
-        own.log = style.log;
-        paintBlockSections(painter, rect, sections, own);
-    });
-    sheet.down(rect.height() + gap);
 }
 
 // A line to write on, with what goes there beneath it.
@@ -197,15 +151,20 @@ void composeFoot(SheetComposer& sheet, const SheetData& data) {
 
 } // namespace
 
-void composeFront(SheetComposer& sheet, const SheetData& data) {
+bool composeFront(SheetComposer& sheet, const SheetData& data) {
     composeHead(sheet, data);
     composeJob(sheet, data);
     composeTable(sheet, data.table);
     if (doubtsStandAtEachFigure(data.table)) composeShapes(sheet, data.shapes);
     const double below = footHeight(data, sheet.width());
-    composePairs(sheet, data.fit.pairs, sheet.rest() - below - sectionsLeast(data));
-    composeSections(sheet, data, below);
+    const double room = sheet.rest() - below;
+    const double pairs = sheetPairsHeight(sheet, data.fit.pairs);
+    // The clearances before the sections, where the page has not the room for both.
+    const bool sections = pairs > room || pairs + sheetSectionsLeast(data) <= room;
+    composePairs(sheet, data.fit.pairs, room - (sections ? sheetSectionsLeast(data) : 0));
+    if (sections) composeSections(sheet, data, below);
     composeFoot(sheet, data);
+    return sections;
 }
 
 } // namespace borewright

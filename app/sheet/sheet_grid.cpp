@@ -18,7 +18,7 @@ constexpr double usualPoints = 7.5;
 constexpr double leastPoints = 5.5;
 constexpr double pad = 26;         // between columns
 constexpr double mostStretch = 50; // what a column gets beyond its longest text
-constexpr double leastWords = 240; // of a column of words that is wrapped
+constexpr double leastWords = 275; // of a column of words that is wrapped
 constexpr double markRoom = 34;
 constexpr double below = 30;
 

@@ -136,7 +136,7 @@ void composeSurvey(SheetComposer& sheet, const SheetSurvey& survey, const QStrin
 
 } // namespace
 
-void composeRecord(SheetComposer& sheet, const SheetData& data) {
+void composeRecord(SheetComposer& sheet, const SheetData& data, bool withSections) {
     sheet.onNewPage([&data](SheetComposer& page) {
         const QFont font = sheetFont(8.5);
         page.text({page.left(), page.y(), page.width() * 0.62, lineHeight(font)}, Qt::AlignLeft,
@@ -152,6 +152,7 @@ void composeRecord(SheetComposer& sheet, const SheetData& data) {
     composeFacts(sheet, data.record, sheet.left(), sheet.width(), limitNameWidth, 8);
     composeFacts(sheet, data.limits, sheet.left(), sheet.width(), limitNameWidth, 8);
     if (data.sizing.there() || data.fit.there) sheet.down(36);
+    if (withSections) composeSections(sheet, data, 0);
     composeSizing(sheet, data.sizing);
     composeFit(sheet, data.fit);
     // So that the readings' head does not stand alone at the foot of a page.

@@ -110,15 +110,13 @@ TEST(SheetSizing, ABoreBeyondTheLastSizeSaysSo) {
 }
 
 TEST(SheetSizing, TheCustomerReadsItUntilSomethingIsHoned) {
-    const SheetData honed = dataOf(pistonBlock(2, 2));
-    EXPECT_TRUE(honed.sizing.there());
-    EXPECT_TRUE(honed.whichSize.isEmpty());
-    const SheetData found = dataOf(pistonBlockAsFound(2, 2));
-    EXPECT_TRUE(found.whichSize.startsWith("Bore 2 decides: 0.020 in"))
-        << found.whichSize.toStdString();
-    const QString front = said(textsOf(found, Preferences::Paper::a4).front());
-    EXPECT_TRUE(front.contains("Bore 2 decides")) << front.toStdString();
-    EXPECT_TRUE(front.contains("Wall thickness is not seen by any of this"));
+    const QString found =
+        said(textsOf(dataOf(pistonBlockAsFound(2, 2)), Preferences::Paper::a4)[0]);
+    EXPECT_TRUE(found.contains("clean up at 0.020 in over")) << found.toStdString();
+    EXPECT_TRUE(found.contains("Wall thickness is not seen by any of this"));
+    const QString honed = said(textsOf(dataOf(pistonBlock(2, 2)), Preferences::Paper::a4)[0]);
+    EXPECT_FALSE(honed.contains("clean up at")) << honed.toStdString();
+    EXPECT_FALSE(honed.contains("Wall thickness"));
 }
 
 TEST(SheetFit, GivesTheLeastClearanceOfEachPair) {
@@ -186,7 +184,26 @@ TEST(SheetFit, BoresStillToBeHonedHaveASizeAndNoClearance) {
     ASSERT_EQ(fit.rings.size(), 1U);
     EXPECT_EQ(cell(fit.rings[0], 0, "to file"), "no such column")
         << "filed to a bore that is honed afterwards the ring is lost";
-    EXPECT_TRUE(fit.ringSentences.join(' ').contains("file no ring"));
+    EXPECT_TRUE(fit.ringHeadline.startsWith("Rings come after the last honing"));
+    EXPECT_FALSE(fit.ringSentences.join(' ').contains("file"));
+}
+
+// A bore as found gets rings as it is, unless the hone has a size to aim at.
+TEST(SheetFit, SaysNothingOfFilingWhereTheHoneHasATarget) {
+    Workbook workbook = twoBores();
+    workbook.surveys.pop_back();
+    workbook.fit.pistons.clear();
+    workbook.fit.rings = {ring()};
+    workbook.fit.ringGap.lower = typedThou("12");
+    workbook.fit.ringGap.upper = typedThou("20");
+    const SheetFit found = dataOf(workbook).fit;
+    ASSERT_EQ(found.rings.size(), 1U);
+    EXPECT_EQ(cell(found.rings[0], 0, "to file"), "6.0") << "10 thou to the middle of the limits";
+    workbook.targets[1].size = typedIn("3.5200");
+    const SheetFit toHone = dataOf(workbook).fit;
+    EXPECT_EQ(cell(toHone.rings[0], 0, "to file"), "no such column");
+    EXPECT_FALSE(toHone.ringSentences.join(' ').contains("file"));
+    EXPECT_TRUE(toHone.ringHeadline.startsWith("Rings come after the last honing"));
 }
 
 TEST(SheetFit, GivesTheGapsOfARingAndWhatToFile) {
