@@ -3,6 +3,7 @@
 
 #include "core/results/fit_words.h"
 #include "core/results/results.h"
+#include "core/results/words.h"
 
 #include <algorithm>
 
@@ -142,6 +143,11 @@ FitResult fitOf(const Workbook& workbook, const Results& results, const DisplayU
     }
     wordPistons(workbook, units, fit);
     wordRings(workbook, units, fit);
+    std::vector<BoreOfSurvey> used;
+    for (const BoreFit& bore : fit.bores)
+        used.push_back({bore.survey, bore.bore});
+    if (const std::string slips = slipsWords(results, used); !slips.empty())
+        fit.sentences.insert(fit.sentences.begin(), slips);
     return fit;
 }
 

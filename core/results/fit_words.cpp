@@ -76,6 +76,10 @@ std::string nameOf(const Piston& piston) {
     return piston.label.empty() ? piston.id : piston.label;
 }
 
+std::string nameOf(const Ring& ring) {
+    return ring.label.empty() ? ring.id : ring.label;
+}
+
 std::string pairsWords(const Workbook& workbook, const Matching& matching,
                        const std::vector<std::optional<std::size_t>>& pistons) {
     std::vector<int> bores;

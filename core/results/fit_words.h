@@ -22,6 +22,7 @@ std::vector<std::string> pistonSentences(const Workbook& workbook, const Display
 bool pistonsFirst(const Workbook& workbook, const FitResult& result);
 // What is scribed on it, else its id.
 std::string nameOf(const Piston& piston);
+std::string nameOf(const Ring& ring);
 // "bores 1–6 take pistons 3 5 1 6 2 4".
 std::string pairsWords(const Workbook& workbook, const Matching& matching,
                        const std::vector<std::optional<std::size_t>>& pistons);

@@ -2,6 +2,8 @@
 #include "core/results/results_file.h"
 
 #include "core/results/doubt_words.h"
+#include "core/results/fit_figures.h"
+#include "core/results/fit_words.h"
 
 #include <algorithm>
 #include <array>
@@ -74,7 +76,74 @@ void addDoubt(Row& row, const SurveyResult& judged, const BoreResult& bore,
     row.add(bore.settles);
 }
 
-std::string head(const DisplayUnits& units) {
+// By groove of the rings that were dealt.
+std::vector<int> groovesOf(const Results& results) {
+    std::vector<int> grooves;
+    for (const RingDeal& deal : results.fit.deals)
+        grooves.push_back(deal.groove);
+    return grooves;
+}
+
+void addFitHeads(Row& row, const Results& results, const std::string& size,
+                 const std::string& small) {
+    row.add("clean-up on the worn bore" + size).add("clean-up on the original axis" + size);
+    row.add("size that cleans").add("margin" + small).add("piston").add("piston decided");
+    row.add("least clearance" + small).add("clearance doubt" + small).add("clearance verdict");
+    for (const int groove : groovesOf(results)) {
+        const std::string name = " groove " + std::to_string(groove);
+        row.add("ring" + name).add("smallest gap" + name + small).add("largest gap" + name + small);
+        row.add("to file" + name + small);
+    }
+}
+
+// The block's size, else the bore's own; empty fields in rows of other surveys.
+void addSizing(Row& row, const SizingResult& sizing, const std::string& survey, int bore,
+               const DisplayUnits& units) {
+    const auto place = std::ranges::find(sizing.bores, bore);
+    const auto b = static_cast<std::size_t>(place - sizing.bores.begin());
+    const bool here =
+        place != sizing.bores.end() && sizing.cleanUps[b] && sizing.cleanUps[b]->survey == survey;
+    std::optional<Length> worn, original, margin;
+    std::string cleans;
+    if (here) {
+        worn = sizing.cleanUps[b]->wornBore.size;
+        if (sizing.cleanUps[b]->originalAxis) original = sizing.cleanUps[b]->originalAxis->size;
+        const SizeChoice& choice = sizing.choice;
+        if (b < choice.own.size() && choice.own[b]) {
+            const OfferResult& offer = choice.offers[choice.chosen.value_or(*choice.own[b])];
+            cleans = offer.offer.name;
+            margin = offer.cells[b].margin;
+        }
+    }
+    row.add(worn, units.size).add(original, units.size).add(cleans).add(margin, units.small);
+}
+
+void addFit(Row& row, const Workbook& workbook, const Results& results, const std::string& survey,
+            int bore, const DisplayUnits& units) {
+    const auto fit = std::ranges::find(results.fit.bores, bore, &BoreFit::bore);
+    const bool here = fit != results.fit.bores.end() && fit->survey == survey;
+    const bool piston = here && fit->piston;
+    row.add(piston ? nameOf(workbook.fit.pistons[*fit->piston]) : std::string());
+    row.add(piston ? (fit->decided ? "yes" : "no") : "");
+    const bool clearance = here && fit->clearance;
+    row.add(clearance ? std::optional(fit->clearance->value) : std::nullopt, units.small);
+    row.add(clearance ? wholeDoubt(*fit->clearance) : std::nullopt, units.small);
+    row.add(clearance ? std::string(nameOf(fit->clearance->verdict)) : std::string());
+    for (const int groove : groovesOf(results)) {
+        const BoreFit::RingHere* ring = nullptr;
+        if (here)
+            for (const BoreFit::RingHere& one : fit->rings)
+                if (one.groove == groove && one.ring) ring = &one;
+        row.add(ring != nullptr ? nameOf(workbook.fit.rings[*ring->ring]) : std::string());
+        const RingGap* gap = ring != nullptr && ring->gap ? &*ring->gap : nullptr;
+        row.add(gap != nullptr ? std::optional(gap->smallest.gap) : std::nullopt, units.small);
+        row.add(gap != nullptr ? std::optional(gap->largest.gap) : std::nullopt, units.small);
+        row.add(gap != nullptr && gap->filing ? std::optional(gap->filing->total) : std::nullopt,
+                units.small);
+    }
+}
+
+std::string head(const Results& results, const DisplayUnits& units) {
     const std::string size = " (" + std::string(key(units.size)) + ")";
     const std::string small = " (" + std::string(key(units.small)) + ")";
     Row row;
@@ -91,11 +160,12 @@ std::string head(const DisplayUnits& units) {
         row.add(std::string(name) + " guard" + small).add(std::string(name) + " chance wrong");
     row.add("out-of-round by the gauge alone" + small).add("taper by the gauge alone" + small);
     row.add("shape").add("shape amount" + small).add("shape in words").add("rule").add("settles");
+    addFitHeads(row, results, size, small);
     return row.line();
 }
 
-std::string line(const SurveyHeader& survey, const SurveyResult& judged, const BoreResult& bore,
-                 const DisplayUnits& units) {
+std::string line(const Workbook& workbook, const Results& results, const SurveyHeader& survey,
+                 const SurveyResult& judged, const BoreResult& bore, const DisplayUnits& units) {
     std::optional<Length> largest, smallest, mean, outOfRound, taper, lead;
     if (bore.form) {
         largest = bore.form->largest.value;
@@ -118,6 +188,8 @@ std::string line(const SurveyHeader& survey, const SurveyResult& judged, const B
     row.add(std::string(nameOf(bore.verdict))).add(bore.why);
     row.add(std::string(nameOf(bore.straight)));
     addDoubt(row, judged, bore, units);
+    addSizing(row, results.sizing, survey.id, bore.bore, units);
+    addFit(row, workbook, results, survey.id, bore.bore, units);
     return row.line();
 }
 
@@ -125,13 +197,13 @@ std::string line(const SurveyHeader& survey, const SurveyResult& judged, const B
 
 std::string resultsCsv(const Workbook& workbook, const Results& results,
                        const std::vector<std::string>& ids, const DisplayUnits& units) {
-    std::string text = head(units);
+    std::string text = head(results, units);
     for (const Survey& survey : workbook.surveys) {
         const SurveyResult* result = findResult(results, survey.header.id);
         if (result == nullptr) continue;
         if (!ids.empty() && std::ranges::find(ids, survey.header.id) == ids.end()) continue;
         for (const BoreResult& bore : result->bores)
-            text += line(survey.header, *result, bore, units);
+            text += line(workbook, results, survey.header, *result, bore, units);
     }
     return text;
 }

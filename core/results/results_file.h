@@ -17,8 +17,13 @@ namespace borewright {
 std::string resultsJson(const Workbook& workbook, const Results& results,
                         const std::vector<std::string>& ids);
 
+// The same head with the size that cleans up the block, or with pistons and rings, alone.
+std::string sizingFile(const Workbook& workbook, const Results& results);
+std::string fitFile(const Workbook& workbook, const Results& results);
+
 // A row a bore and survey, comma-separated, decimal point, CR LF (RFC 4180); lengths in `units`,
-// the unit said in the head, with one decimal more than a screen shows.
+// the unit said in the head, with one decimal more than a screen shows. What cleans the bore up,
+// and its piston and rings, stand in the row of the survey that they are reckoned from.
 std::string resultsCsv(const Workbook& workbook, const Results& results,
                        const std::vector<std::string>& ids, const DisplayUnits& units);
 

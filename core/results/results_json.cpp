@@ -2,6 +2,7 @@
 #include "core/results/results_file.h"
 
 #include "core/results/doubt_json.h"
+#include "core/results/sizing_json.h"
 
 #include <algorithm>
 #include <nlohmann/json.hpp>
@@ -145,24 +146,47 @@ Json survey(const SurveyHeader& header, const SurveyResult& result) {
     return json;
 }
 
+Json begun(const Workbook& workbook, const char* format) {
+    return {{"format", format},
+            {"version", 1},
+            {"invented", workbook.invented},
+            {"engine", workbook.job.engine},
+            {"serial", workbook.job.serial}};
+}
+
+// Text that is not UTF-8 cannot come from a workbook; were it to, it is replaced, not thrown.
+std::string written(const Json& json) {
+    return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
 } // namespace
 
 std::string resultsJson(const Workbook& workbook, const Results& results,
                         const std::vector<std::string>& ids) {
-    Json json{{"format", "borewright results"},
-              {"version", 1},
-              {"invented", workbook.invented},
-              {"engine", workbook.job.engine},
-              {"serial", workbook.job.serial}};
+    Json json = begun(workbook, "borewright results");
     json["surveys"] = Json::array();
     for (const Survey& one : workbook.surveys) {
         const SurveyResult* result = findResult(results, one.header.id);
         const bool wanted = ids.empty() || std::ranges::find(ids, one.header.id) != ids.end();
         if (result != nullptr && wanted) json["surveys"].push_back(survey(one.header, *result));
     }
+    if (!results.sizing.choice.offers.empty())
+        json["sizing"] = sizingJson(workbook, results.sizing);
+    if (!results.fit.empty) json["fit"] = fitJson(workbook, results.fit);
     json["summary"] = results.summary;
-    // Text that is not UTF-8 cannot come from a workbook; were it to, it is replaced, not thrown.
-    return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
+    return written(json);
+}
+
+std::string sizingFile(const Workbook& workbook, const Results& results) {
+    Json json = begun(workbook, "borewright sizes");
+    json["sizing"] = sizingJson(workbook, results.sizing);
+    return written(json);
+}
+
+std::string fitFile(const Workbook& workbook, const Results& results) {
+    Json json = begun(workbook, "borewright fit");
+    json["fit"] = fitJson(workbook, results.fit);
+    return written(json);
 }
 
 } // namespace borewright

@@ -96,10 +96,7 @@ private:
     void asFound();
     void ports();
     void doubts();
-    [[nodiscard]] std::string label(std::size_t ring) const {
-        const Ring& one = m_record.rings[ring];
-        return one.label.empty() ? one.id : one.label;
-    }
+    [[nodiscard]] std::string label(std::size_t ring) const { return nameOf(m_record.rings[ring]); }
 
     const Workbook& m_workbook;
     const FitRecord& m_record;
@@ -174,7 +171,7 @@ void Teller::ports() {
 void Teller::doubts() {
     std::vector<std::string> unknown;
     for (const Ring& ring : m_record.rings)
-        if (ring.gap && !ring.doubt) unknown.push_back(ring.label.empty() ? ring.id : ring.label);
+        if (ring.gap && !ring.doubt) unknown.push_back(nameOf(ring));
     if (!unknown.empty())
         m_sentences.push_back(fmt::format("How far the gap of {} may be off is not given.",
                                           fmt::join(unknown, ", ")));

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/results/results.h"
 #include "core/results/size_offers.h"
 #include "core/results/sizing_words.h"
-
-#include "core/results/results.h"
+#include "core/results/words.h"
 
 #include <algorithm>
 
@@ -110,6 +110,11 @@ SizingResult sizingOf(const Workbook& workbook, const Results& results, const Di
                                      result.finishAllowance, rule);
     }
     wordSizing(workbook, units, rule, result);
+    std::vector<BoreOfSurvey> used;
+    for (const auto& one : result.cleanUps)
+        if (one) used.push_back({one->survey, one->bore});
+    if (const std::string slips = slipsWords(results, used); !slips.empty())
+        result.sentences.insert(result.sentences.begin(), slips);
     return result;
 }
 

@@ -162,6 +162,74 @@ std::string finalSentence(const Workbook& workbook, const Results& results, cons
     return sentence;
 }
 
+// What every bore is to be taken to, where a size was chosen and the block's targets, or with none
+// its finish limits, say the same: "0.020 in over", "the standard size", "3.4402 in".
+std::string chosenWords(const Workbook& workbook, const SizingResult& sizing,
+                        const DisplayUnits& units) {
+    if (!sizing.choice.chosen || workbook.sizing.ownSizes) return {};
+    const Offer& offer = sizing.choice.offers[*sizing.choice.chosen].offer;
+    const FinishTargets wanted = targetsOf(sizing, *sizing.choice.chosen, units);
+    bool agreed = !workbook.targets.empty();
+    for (const auto& [number, target] : wanted) {
+        const auto here = workbook.targets.find(number);
+        agreed = agreed && here != workbook.targets.end() &&
+                 here->second.size.value() == target.size.value();
+    }
+    if (workbook.targets.empty() && offer.oversize)
+        agreed = std::ranges::any_of(workbook.limitSets, [&](const LimitSet& set) {
+            return set.purpose == LimitPurpose::finish && set.oversize &&
+                   set.oversize->value() == *offer.oversize;
+        });
+    if (!agreed || wanted.empty()) return {};
+    if (!offer.oversize) return sizeWithUnit(wanted.begin()->second.size.value(), units);
+    return *offer.oversize == Length() ? "the standard size" : offer.name + " over";
+}
+
+// "All six cylinders clean up at 0.020 in over; cylinder 4 decides it."
+std::string sizeSentence(const Workbook& workbook, const SizingResult& sizing,
+                         const DisplayUnits& units) {
+    const std::string size = chosenWords(workbook, sizing, units);
+    if (size.empty()) return {};
+    const OfferResult& chosen = sizing.choice.offers[*sizing.choice.chosen];
+    std::vector<int> cleaned, beyond;
+    for (std::size_t b = 0; b < sizing.bores.size(); ++b) {
+        if (chosen.cells[b].cleans == Cleans::yes) cleaned.push_back(sizing.bores[b]);
+        if (sizing.choice.beyond[b]) beyond.push_back(sizing.bores[b]);
+    }
+    const bool one = cleaned.size() == 1;
+    const std::string who =
+        cleaned.size() == sizing.bores.size() ? all(cleaned.size()) : cylinders(cleaned);
+    std::string sentence = capital(who) + (one ? " cleans" : " clean") + " up at " + size;
+    if (!one && chosen.deciding)
+        sentence += "; cylinder " + std::to_string(sizing.bores[*chosen.deciding]) + " decides it";
+    if (!beyond.empty())
+        sentence +=
+            "; " + cylinders(beyond) + (beyond.size() == 1 ? " needs" : " need") + " a sleeve";
+    return sentence + ".";
+}
+
+// "The pistons are fitted with 4.1 to 4.2 thou of clearance, within the engine maker's limits."
+// where every pair is decided in a finished bore.
+std::string pistonSentence(const FitResult& fit, const DisplayUnits& units) {
+    std::optional<Length> least, most;
+    bool within = true, outside = false;
+    for (const BoreFit& bore : fit.bores) {
+        if (!bore.decided || !bore.finished || !bore.clearance) return {};
+        least = std::min(least.value_or(bore.clearance->value), bore.clearance->value);
+        most = std::max(most.value_or(bore.clearance->value), bore.clearance->value);
+        within = within && bore.clearance->verdict == Verdict::within;
+        outside = outside || bore.clearance->verdict == Verdict::outside;
+    }
+    if (!least || *least <= Length()) return {};
+    const std::string from = formatSmall(*least, units), to = formatSmall(*most, units);
+    return (fit.bores.size() == 1 ? "The piston is fitted with " : "The pistons are fitted with ") +
+           (from == to ? to : from + " to " + to) + " " + std::string(symbol(units.small)) +
+           " of clearance" +
+           (within    ? ", within the engine maker's limits."
+            : outside ? ", not all within the engine maker's limits."
+                      : ".");
+}
+
 std::string honingSentence(const Side& now, const DisplayUnits& units) {
     std::optional<Length> most;
     for (const BoreResult* bore : now.bores)
@@ -179,9 +247,14 @@ std::vector<std::string> suggestSummary(const Workbook& workbook, const Results&
     if (was.bores.empty() && now.bores.empty()) return {"Nothing has been measured yet."};
     std::vector<std::string> sentences;
     if (!was.bores.empty()) sentences.push_back(asFoundSentence(was));
+    if (now.bores.empty() || now.honing)
+        if (std::string size = sizeSentence(workbook, results.sizing, units); !size.empty())
+            sentences.push_back(std::move(size));
     if (!now.bores.empty())
         sentences.push_back(now.honing ? honingSentence(now, units)
                                        : finalSentence(workbook, results, now, units));
+    if (std::string pistons = pistonSentence(results.fit, units); !pistons.empty())
+        sentences.push_back(std::move(pistons));
     if (std::ranges::any_of(results.stories, &BoreStory::plateDiffers))
         sentences.push_back("Before and after were not both measured with the torque plate, so "
                             "they do not compare exactly.");

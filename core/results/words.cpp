@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/results/words.h"
 
+#include <algorithm>
 #include <array>
 
 namespace borewright {
@@ -47,6 +48,24 @@ std::string listed(const std::vector<int>& numbers) {
         text += std::to_string(numbers[i]);
     }
     return text;
+}
+
+std::string slipsWords(const Results& results, const std::vector<BoreOfSurvey>& used) {
+    std::vector<int> bores;
+    std::size_t readings = 0;
+    for (const auto& [survey, number] : used) {
+        const SurveyResult* result = findResult(results, survey);
+        const BoreResult* bore = result != nullptr ? findBoreResult(*result, number) : nullptr;
+        if (bore == nullptr) continue;
+        const auto odd = std::ranges::count_if(
+            bore->stations, [](const StationResult& station) { return !station.odd.empty(); });
+        if (odd > 0) bores.push_back(number);
+        readings += static_cast<std::size_t>(odd);
+    }
+    if (bores.empty()) return {};
+    return (bores.size() == 1 ? "Bore " : "Bores ") + listed(bores) +
+           (readings == 1 ? ": a reading looks like a slip; settle it first."
+                          : ": readings look like slips; settle them first.");
 }
 
 std::string claimed(Length value, const DisplayUnits& units) {

@@ -18,6 +18,13 @@ std::string whyOf(const BoreResult& bore);
 std::string numberWord(int number);
 // "1, 2 and 6".
 std::string listed(const std::vector<int>& numbers);
+// A bore as a survey read it.
+struct BoreOfSurvey {
+    std::string survey;
+    int bore = 1;
+};
+// "Bore 6: a reading looks like a slip; settle it first." Empty where none of these does.
+std::string slipsWords(const Results& results, const std::vector<BoreOfSurvey>& used);
 // A length as a claim "within …": rounded away from zero where rounding would promise more than
 // was measured, with no needless zeros: 0.2 → "0.2 thou", 0.24 → "0.24 thou", 0.241 → "0.25 thou".
 std::string claimed(Length value, const DisplayUnits& units);

@@ -121,6 +121,20 @@ std::vector<Workbook> manyWorkbooks() {
     slip.surveys[0].header.gauge.gear.repeatabilityFreedom = 9;
     slip.surveys[0].header.plate = true;
     all.push_back(slip);
+    // Sizes and fits that cannot be had: a bore never read, a piston without its height, one too
+    // large, too few of them.
+    Workbook lacking = demo::saltmarsh();
+    for (Survey& survey : lacking.surveys)
+        std::erase_if(survey.readings,
+                      [](const Reading& reading) { return reading.station.bore == 1; });
+    lacking.fit.pistons[0].bore = 1;
+    lacking.fit.pistons[1].bore = 2;
+    lacking.fit.pistons[1].size = typedIn("3.4500");
+    lacking.fit.pistons[2].height.reset();
+    all.push_back(lacking);
+    lacking.surveys.resize(1);
+    lacking.fit.clearance = {};
+    all.push_back(lacking);
     return all;
 }
 
