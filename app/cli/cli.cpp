@@ -22,6 +22,8 @@ public:
         m_app.require_subcommand(0, 1);
         m_app.failure_message(CLI::FailureMessage::simple);
         addCheck();
+        addSizes();
+        addFit();
         addSheet();
         addResults();
         addRecord();
@@ -63,6 +65,22 @@ private:
                             m_check, checkCommand);
         sub->add_option("--survey", m_check.survey, "name or id of a survey; else the last");
         addUnits(sub, m_check.units);
+    }
+    void addSizes() {
+        CLI::App* sub = add("sizes",
+                            "which size cleans up the block; exits 0 one does, 1 a bore is beyond "
+                            "the last, 2 undecided, 3 file or usage wrong",
+                            m_sizes, sizesCommand);
+        sub->add_flag("--json", m_sizes.json, "as JSON instead of a table");
+        addUnits(sub, m_sizes.units);
+    }
+    void addFit() {
+        CLI::App* sub = add("fit",
+                            "which piston and ring go where; exits 0 all within, 1 something "
+                            "outside, 2 undecided, 3 file or usage wrong",
+                            m_fit, fitCommand);
+        sub->add_flag("--json", m_fit.json, "as JSON instead of a table");
+        addUnits(sub, m_fit.units);
     }
     void addSheet() {
         CLI::App* sub = add("sheet", "print the sheet to a PDF file", m_sheet, sheetCommand);
@@ -125,6 +143,8 @@ private:
                    "borewright"};
     std::string m_window;
     CheckOptions m_check;
+    SizesOptions m_sizes;
+    FitOptions m_fit;
     SheetOptions m_sheet;
     ResultsOptions m_results;
     RecordOptions m_record;

@@ -3,6 +3,8 @@
 //
 //   borewright [FILE]                                opens the window
 //   borewright check FILE [--survey NAME]            judges; see ExitStatus
+//   borewright sizes FILE [--json]                   which size cleans up the block
+//   borewright fit FILE [--json]                     which piston and ring go where
 //   borewright sheet FILE OUT.pdf                    prints the sheet
 //   borewright results FILE OUT.json|OUT.csv         writes what was computed
 //   borewright record FILE READINGS.csv              takes readings in
@@ -22,10 +24,15 @@ namespace borewright {
 
 // What the program says to the script that called it.
 enum ExitStatus : int {
-    exitWithin = 0,    // all within; for other commands: done
-    exitOutside = 1,   // something outside, or not yet there while honing
-    exitUndecided = 2, // too close to call, not all measured that was asked, or nothing judged
-    exitWrong = 3,     // file or usage wrong; nothing was written
+    // check: all within; sizes: one size surely cleans every bore; fit: every bore has its piston
+    // and rings within the limits; other commands: done.
+    exitWithin = 0,
+    // check: something outside, or not yet there while honing; sizes: a bore is beyond the last
+    // size; fit: a clearance or a gap outside.
+    exitOutside = 1,
+    // Too close to call, not all measured that was asked, nothing judged, or not all entered.
+    exitUndecided = 2,
+    exitWrong = 3, // file or usage wrong; nothing was written
 };
 
 // What the commands reach the world by.

@@ -18,6 +18,22 @@ struct CheckOptions {
 };
 Result<int> checkCommand(const CheckOptions& options, const CliOutside& outside);
 
+// Which size cleans up the block.
+struct SizesOptions {
+    std::string file;
+    std::string units;
+    bool json = false; // on standard output instead of a table
+};
+Result<int> sizesCommand(const SizesOptions& options, const CliOutside& outside);
+
+// Which piston and ring go where.
+struct FitOptions {
+    std::string file;
+    std::string units;
+    bool json = false;
+};
+Result<int> fitCommand(const FitOptions& options, const CliOutside& outside);
+
 struct ResultsOptions {
     std::string file;
     std::string target;
