@@ -42,8 +42,8 @@ struct FitResult {
     std::string finishRefused;           // why not
     bool empty = true;                   // no piston, no ring: nothing to show on a sheet
 
-    // "3 5 1 6 2 4: no clearance is more than 0.1 thou from 4.2; seven other ways are as good." or
-    // what is missing.
+    // "Best: bores 1–6 take pistons 3 5 1 6 2 4, no clearance more than 0.1 thou from 4.2; eight
+    // ways are as good.", "Any of these: …", or what is missing.
     std::string headline;
     std::vector<std::string> sentences; // ties, "any of these", doubts not known, as found only
     std::string ringHeadline;

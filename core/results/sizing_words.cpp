@@ -147,7 +147,7 @@ std::string offerWords(const SizingResult& result, std::size_t place) {
     if (offer.oversize) return *offer.oversize == Length() ? "the standard size" : offer.name;
     for (const OfferResult& other : result.choice.offers)
         if (other.offer.oversize && *other.offer.oversize > Length() && besides(other.offer, offer))
-            return other.offer.name + ", for the " + offer.name + ",";
+            return other.offer.name + " for the " + offer.name;
     return "the size for the " + offer.name;
 }
 

@@ -25,7 +25,7 @@ std::string marginWords(Length margin, const std::optional<Length>& u, double co
 // It cleans by the rule of the verdicts, yet its ± is larger than its margin.
 bool onlyJust(const SizeCell& cell, double coverage);
 // "0.020 in", "the standard size", "the size for the pistons at hand"; where these are made for a
-// size on offer, "0.020 in, for the pistons at hand,".
+// size on offer, "0.020 in for the pistons at hand".
 std::string offerWords(const SizingResult& result, std::size_t offer);
 // The score's or pit's own name without what stands behind a comma: "score"; else "damage".
 std::string damageWord(const Damage& damage);

@@ -269,6 +269,10 @@ TEST(ResultsSizing, PistonsAtHandAreASizeTooAndAreNamedByTheirOversize) {
     // The smallest, 3.4358, and 4.2 thou.
     EXPECT_EQ(pistons->offer.bores[0]->finish, in("3.4400"));
     EXPECT_NE(sizing.headline.find("0.020 in"), std::string::npos) << sizing.headline;
+    // A tenth less: they come before the size that can be ordered, and are named by it.
+    workbook.fit.pistons[0].size = typedIn("3.4357");
+    EXPECT_EQ(sized(workbook).headline, "Bore 4 decides: 0.020 in for the pistons at hand cleans "
+                                        "all six, margin 3.9 ± 0.3 thou.");
     workbook.fit.pistons.pop_back();
     for (const OfferResult& one : sized(workbook).choice.offers)
         EXPECT_TRUE(one.offer.oversize) << "five pistons are none for six bores";
@@ -276,6 +280,16 @@ TEST(ResultsSizing, PistonsAtHandAreASizeTooAndAreNamedByTheirOversize) {
     workbook.fit.pistons[2].size = typedIn("3.4258");
     for (const OfferResult& one : sized(workbook).choice.offers)
         EXPECT_TRUE(one.offer.oversize) << "two groups, neither for six bores";
+}
+
+TEST(ResultsSizing, ASizeInMillimetresIsNamedAsItWasTyped) {
+    Workbook workbook = wornBy({4.5});
+    SizeOnOffer metric;
+    metric.oversize = typedMm("0.25");
+    workbook.sizing.sizes = {metric};
+    // 0.25 mm = 9.84 thou; 3.50984 − 3.5045 − 0.0005 = 4.84 thou.
+    EXPECT_EQ(sized(workbook).headline, "0.25 mm cleans the bore, margin 4.8 thou.");
+    EXPECT_EQ(targetsOf(sized(workbook), 0, inch).at(1).from, "0.25 mm over");
 }
 
 TEST(ResultsSizing, LimitsOfTheFinishSetStandWhereTheSizeHasNone) {
