@@ -105,6 +105,9 @@ void Teller::otherWays() {
             m_matching.equals > 1
                 ? "; " + numberWord(std::min(m_matching.equals, mostTies)) + " ways are as good"
                 : std::string()));
+    } else if (m_matching.anyOfThese) {
+        m_sentences.push_back(capitalized(cannotTell(m_matching, m_units)) +
+                              "; but it leaves more clearances too close to their limits.");
     } else if (own && own->piston != best.piston) {
         m_sentences.push_back(
             fmt::format("The pistons' own order would miss by up to {}: {} in all, for {}.",

@@ -45,22 +45,13 @@ bool allDecided(const Matching& matching) {
 
 std::string matchingHeadline(const Workbook& workbook, const DisplayUnits& units,
                              const Matching& matching) {
-    const std::string unit = " " + std::string(symbol(units.small));
     if (allDecided(matching))
         return "Decided: " + pairsWords(workbook, matching, matching.chosen) + ", " +
                missWords(workbook, units, matching) + ".";
-    if (matching.anyOfThese && matching.ownOrder && matching.tellApart &&
-        matching.ownOrder->worst > matching.best->worst)
-        return fmt::format("Any of these: the pistons' own order misses by at most {}, and this "
-                           "gauge cannot tell the difference ({}{}).",
-                           claimed(matching.ownOrder->worst, units),
-                           upward(*matching.tellApart, units), unit);
-    const bool ownOrder =
-        matching.ownOrder && matching.anyOfThese && matching.chosen == matching.ownOrder->piston;
-    return fmt::format("{}: {}, {}{}.", ownOrder ? "The pistons' own order" : "Best",
-                       pairsWords(workbook, matching, matching.chosen),
-                       missWords(workbook, units, matching),
-                       ownOrder ? std::string() : equalsWords(matching));
+    if (matching.anyOfThese && matching.chosen == matching.ownOrder->piston)
+        return "Any of these: " + cannotTell(matching, units) + ".";
+    return "Best: " + pairsWords(workbook, matching, matching.chosen) + ", " +
+           missWords(workbook, units, matching) + equalsWords(matching) + ".";
 }
 
 } // namespace
@@ -70,6 +61,13 @@ std::string numbersInShort(const std::vector<int>& numbers) {
         numbers.back() - numbers.front() == static_cast<int>(numbers.size()) - 1)
         return std::to_string(numbers.front()) + "–" + std::to_string(numbers.back());
     return listed(numbers);
+}
+
+std::string cannotTell(const Matching& matching, const DisplayUnits& units) {
+    return fmt::format("the pistons' own order misses by at most {}, and this gauge cannot tell "
+                       "the difference ({} {})",
+                       claimed(matching.ownOrder->worst, units),
+                       upward(matching.tellApart.value_or(Length()), units), symbol(units.small));
 }
 
 std::string nameOf(const Piston& piston) {

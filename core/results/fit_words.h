@@ -26,6 +26,9 @@ std::string nameOf(const Ring& ring);
 // "bores 1–6 take pistons 3 5 1 6 2 4".
 std::string pairsWords(const Workbook& workbook, const Matching& matching,
                        const std::vector<std::optional<std::size_t>>& pistons);
+// "the pistons' own order misses by at most 0.2 thou, and this gauge cannot tell the difference
+// (0.4 thou)"; only where it is any of these.
+std::string cannotTell(const Matching& matching, const DisplayUnits& units);
 // "1–6", "1 and 3", "1, 2 and 5".
 std::string numbersInShort(const std::vector<int>& numbers);
 
