@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What follows the headline of the pistons: the other ways, pairs that are not within, what is not
 // known.
+#include "core/constants.h"
+#include "core/gauging/gauging.h"
 #include "core/results/doubt_words.h"
 #include "core/results/fit_words.h"
 #include "core/results/sizing_words.h"
@@ -61,6 +63,7 @@ private:
     void notWithin();
     void asFound();
     void notUsable();
+    void temperatures();
     void doubts();
 
     const FitRecord& m_record;
@@ -187,6 +190,23 @@ void Teller::notUsable() {
                                       : capitalized(size.error().message()) + ".");
 }
 
+// A warm piston brought to 20 °C beside a bore that is not: the difference looks like clearance.
+void Teller::temperatures() {
+    const bool warm = std::ranges::any_of(m_record.pistons, [](const Piston& piston) {
+        return piston.temperature && piston.temperature->celsius() != constants::referenceCelsius;
+    });
+    std::vector<int> bores;
+    for (const BoreFit& bore : m_result.bores) {
+        const Survey* survey = findSurvey(m_workbook, bore.survey);
+        if (survey != nullptr && !correctsTemperature(survey->header.gauge))
+            bores.push_back(bore.bore);
+    }
+    if (warm && !bores.empty())
+        m_sentences.push_back("The pistons are brought to 20 °C, " + boresWords(bores) +
+                              (bores.size() == 1 ? " is" : " are") +
+                              " not: give the temperatures of the survey.");
+}
+
 void Teller::doubts() {
     std::vector<std::string> warm, doubtless;
     for (const Piston& piston : m_record.pistons) {
@@ -199,6 +219,7 @@ void Teller::doubts() {
         m_sentences.push_back("No temperature is given for " + pistonsWords(warm) +
                               ": taken as 20 °C.");
     if (m_result.measured.empty()) return;
+    temperatures();
     if (std::ranges::none_of(m_result.measured,
                              [](const MeasuredBore& bore) { return bore.ownU.has_value(); }))
         m_sentences.emplace_back(

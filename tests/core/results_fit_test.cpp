@@ -189,9 +189,13 @@ TEST(ResultsFit, PistonsThatDoNotGoInGiveTheFinishSize) {
 TEST(ResultsFit, NoTemperatureAndNoDoubtAreSaid) {
     Workbook workbook = finished({0, 0});
     workbook.fit.pistons = {piston("1", "3.4960"), piston("2", "3.4961")};
+    workbook.fit.pistons[0].temperature = *readTemperature("26", Scale::celsius);
     workbook.fit.pistons[1].temperature.reset();
     const FitResult fit = fitted(workbook);
     EXPECT_TRUE(has(fit.sentences, "No temperature is given for piston 2: taken as 20 °C."))
+        << all(fit.sentences);
+    EXPECT_TRUE(has(fit.sentences, "The pistons are brought to 20 °C, bores 1 and 2 are not: give "
+                                   "the temperatures of the survey."))
         << all(fit.sentences);
     EXPECT_TRUE(has(fit.sentences, "How far the bores' readings may be off is not known: "
                                    "clearances stand as read."))
