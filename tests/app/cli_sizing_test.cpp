@@ -152,7 +152,7 @@ TEST_F(SizingCommands, WrongFilesAndUsageAreThree) {
         EXPECT_EQ(run({command, "/shop/bad.borebook"}), exitWrong);
         EXPECT_TRUE(out.str().empty()) << out.str();
         EXPECT_EQ(run({command, "/shop/none.borebook"}), exitWrong);
-        EXPECT_EQ(run({command}), exitWrong);
+        EXPECT_EQ(run(std::vector<std::string>{command}), exitWrong);
         EXPECT_EQ(run({command, "/shop/v6.borebook", "--units", "cubits"}), exitWrong);
         EXPECT_EQ(run({command, "/shop/v6.borebook", "--survey", "final"}), exitWrong);
         EXPECT_EQ(run({command, "--help"}), 0);
