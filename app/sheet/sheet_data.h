@@ -152,6 +152,7 @@ struct SheetPair {
 };
 struct SheetPairs {
     QString head;                 // what the figures are, what is allowed, decided or proposed
+    QString doubtAtMost;          // "±0.4", for a table too long to give one to each figure
     std::vector<SheetPair> pairs; // empty where no piston has a clearance in any bore
 };
 

@@ -22,8 +22,8 @@ constexpr double below = 30;
 constexpr std::size_t fewPairs = 8;
 constexpr std::size_t leastColumns = 5;
 
-// The customer's short table: a column a bore. Up to eight have ± and the verdict's word beside
-// their figure and mark, more have them below.
+// The customer's short table: a column a bore. Up to eight have their ± and the verdict's word
+// beside figure and mark; more have the word below, and one ± for all at the head.
 class PairsComposer {
 public:
     PairsComposer(SheetComposer& sheet, const SheetPairs& pairs)
@@ -35,28 +35,25 @@ public:
         m_points = m_many ? 7.5 : 8.5;
         m_smallPoints = m_many ? 5.5 : 6.5;
         for (const SheetPair& pair : pairs.pairs) {
-            m_doubts = m_doubts || !pair.doubt.isEmpty();
             m_verdictLines = std::max(m_verdictLines, verdictLines(pair).size());
+            m_pistonLines = std::max(m_pistonLines, pistonLines(pair).size());
         }
     }
 
     [[nodiscard]] double height() const {
-        return headHeight() + 6 + 3 * line() + 5 + (m_many && m_doubts ? smallLine() : 0) +
-               verdictHeight() + below;
+        return headHeight() + 6 + 2 * line() + pistonHeight() + 5 + verdictHeight() + below;
     }
 
     void compose() {
-        m_sheet.paragraph(m_sheet.left(), m_sheet.width(), m_pairs.head, sheetFont(headPoints),
+        m_sheet.paragraph(m_sheet.left(), m_sheet.width(), headText(), sheetFont(headPoints),
                           Ink::faint);
         m_sheet.down(6);
         row(SheetWords::tr("bore"), line(), &SheetPair::bore, sheetFont(m_points, true));
         m_sheet.rule(m_sheet.y() + 1, m_sheet.left(), m_sheet.right());
         m_sheet.down(5);
-        row(SheetWords::tr("piston"), line(), &SheetPair::piston, sheetFont(m_points));
+        pistons();
         if (!m_many) doubtsBeside();
         row(SheetWords::tr("clearance"), line(), &SheetPair::clearance, sheetFont(m_points));
-        if (m_many && m_doubts)
-            row({}, smallLine(), &SheetPair::doubt, sheetFont(m_smallPoints), Ink::faint);
         verdicts();
         m_sheet.down(below);
     }
@@ -64,9 +61,13 @@ public:
 private:
     [[nodiscard]] double line() const { return lineHeight(sheetFont(m_points)); }
     [[nodiscard]] double smallLine() const { return lineHeight(sheetFont(m_smallPoints)); }
+    [[nodiscard]] QString headText() const {
+        if (!m_many || m_pairs.doubtAtMost.isEmpty()) return m_pairs.head;
+        return SheetWords::tr("%1; %2 at most").arg(m_pairs.head, m_pairs.doubtAtMost);
+    }
     [[nodiscard]] double headHeight() const {
         const QFont font = sheetFont(headPoints);
-        return static_cast<double>(sheetLines(m_pairs.head, font, m_sheet.width()).size()) *
+        return static_cast<double>(sheetLines(headText(), font, m_sheet.width()).size()) *
                lineHeight(font);
     }
     [[nodiscard]] double verdictHeight() const {
@@ -80,6 +81,17 @@ private:
         return sheetLines(pair.verdictText, verdictFont(pair),
                           m_width - columnGap - (m_many ? 0 : markRoom));
     }
+    // What is scribed on a piston, whole: in small type and on several lines where it is long.
+    [[nodiscard]] bool isLong(const SheetPair& pair) const {
+        return textWidth(pair.piston, sheetFont(m_points)) > m_width - columnGap;
+    }
+    [[nodiscard]] QStringList pistonLines(const SheetPair& pair) const {
+        const QFont font = sheetFont(isLong(pair) ? m_smallPoints : m_points);
+        return sheetLines(pair.piston, font, m_width - columnGap);
+    }
+    [[nodiscard]] double pistonHeight() const {
+        return std::max(line(), static_cast<double>(m_pistonLines) * smallLine());
+    }
     [[nodiscard]] QFont verdictFont(const SheetPair& pair) const {
         return sheetFont(m_smallPoints, pair.verdict == Verdict::outside);
     }
@@ -90,12 +102,25 @@ private:
                      Qt::AlignLeft | Qt::AlignVCenter, name, sheetFont(7.5), Ink::faint);
     }
 
-    void row(const QString& name, double height, QString SheetPair::*what, const QFont& font,
-             Ink ink = Ink::full) {
+    void row(const QString& name, double height, QString SheetPair::*what, const QFont& font) {
         label(name, height);
         for (std::size_t i = 0; i < m_pairs.pairs.size(); ++i)
-            m_sheet.text(room(i, height), align(), m_pairs.pairs[i].*what, font, ink);
+            m_sheet.text(room(i, height), align(), m_pairs.pairs[i].*what, font);
         m_sheet.down(height);
+    }
+
+    void pistons() {
+        label(SheetWords::tr("piston"), line());
+        for (std::size_t i = 0; i < m_pairs.pairs.size(); ++i) {
+            QRectF at = room(i, line());
+            const bool small = isLong(m_pairs.pairs[i]);
+            if (small) at.setHeight(smallLine());
+            for (const QString& text : pistonLines(m_pairs.pairs[i])) {
+                m_sheet.text(at, align(), text, sheetFont(small ? m_smallPoints : m_points));
+                at.translate(0, smallLine());
+            }
+        }
+        m_sheet.down(pistonHeight());
     }
 
     void doubtsBeside() {
@@ -133,8 +158,7 @@ private:
     const SheetPairs& m_pairs;
     bool m_many;
     double m_width = 0, m_points = 0, m_smallPoints = 0;
-    bool m_doubts = false;
-    qsizetype m_verdictLines = 1;
+    qsizetype m_verdictLines = 1, m_pistonLines = 1;
 };
 
 } // namespace

@@ -130,12 +130,15 @@ std::vector<SheetFact> factsOf(const Workbook& workbook, const FitResult& fit,
 SheetPairs pairsOf(const Workbook& workbook, const FitResult& fit, const DisplayUnits& units) {
     SheetPairs pairs;
     bool finished = true;
+    std::optional<Length> most;
     for (const BoreFit& bore : fit.bores) {
         const auto placed = sheetPlaced(workbook, fit, bore);
         if (!placed || placed->honeTo || !bore.clearance) continue;
         finished = finished && bore.finished;
         const Clearance& clearance = *bore.clearance;
-        const QString doubt = sheetDoubt(wholeDoubt(clearance), units);
+        const auto whole = wholeDoubt(clearance);
+        if (whole) most = std::max(most.value_or(*whole), *whole);
+        const QString doubt = sheetDoubt(whole, units);
         pairs.pairs.push_back({QString::number(bore.bore),
                                qs(nameOf(workbook.fit.pistons[placed->piston])),
                                qs(formatSmall(clearance.value, units)),
@@ -143,6 +146,7 @@ SheetPairs pairsOf(const Workbook& workbook, const FitResult& fit, const Display
                                verdictWord(clearance.verdict), clearance.verdict});
     }
     if (pairs.pairs.empty()) return pairs;
+    if (most) pairs.doubtAtMost = QStringLiteral("±") + sheetDoubt(most, units);
     QStringList parts{SheetWords::tr("Pistons: %1; least clearance in %2, total on the diameter")
                           .arg(pairsText(workbook, fit), unitSymbol(units.small))};
     const QString allowed = sheetFitLimits(workbook.fit.clearance);
