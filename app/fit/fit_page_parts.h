@@ -3,11 +3,15 @@
 // what belongs together side by side.
 #pragma once
 
+#include <QStringList>
 #include <QWidget>
 
 #include <initializer_list>
+#include <string>
+#include <vector>
 
 class QLabel;
+class QToolButton;
 
 namespace borewright {
 
@@ -15,6 +19,22 @@ QLabel* makeHeadline(const QString& name, QWidget* parent);
 QLabel* makeQuietLines(const QString& name, QWidget* parent);
 // An empty text takes no room.
 void sayLines(QLabel& label, const QString& text);
+
+// Sentences in passing: the first few, the rest when it is asked for.
+class Sentences : public QWidget {
+    Q_OBJECT
+public:
+    explicit Sentences(const QString& name, QWidget* parent = nullptr);
+    void say(const std::vector<std::string>& sentences);
+
+private:
+    void arrange();
+
+    QLabel* m_label;
+    QToolButton* m_more;
+    QStringList m_sentences;
+};
+
 // `head` above, `content` scrolled beneath it.
 void buildScrolledTab(QWidget* tab, std::initializer_list<QWidget*> head, QWidget* content);
 // The work at the left, what is looked up beside it at the right.

@@ -34,9 +34,10 @@ QString worthWords(const Length& worst, const Length& sum, const DisplayUnits& u
         .arg(qs(smallWithUnit(worst, units)), qs(formatSmall(sum, units)));
 }
 
-// As it stands: the pistons' own order where any of these will do, else the best.
+// As it stands: the pistons' own order where that was chosen, else the best.
 const std::optional<Matching::Worth>& worthChosen(const Matching& matching) {
-    return matching.anyOfThese ? matching.ownOrder : matching.best;
+    const bool own = matching.ownOrder && matching.chosen == matching.ownOrder->piston;
+    return own ? matching.ownOrder : matching.best;
 }
 
 QString costWords(const MatchModel& model, const Document& document, const QModelIndex& index) {
@@ -44,7 +45,7 @@ QString costWords(const MatchModel& model, const Document& document, const QMode
     const Matching& matching = model.matching();
     const auto& now = worthChosen(matching);
     if (model.isFixed(index)) return say("Fixed here by you.");
-    if (!now) return qs(matching.why);
+    if (!now) return say("No matching: %1.").arg(qs(matching.why));
     if (model.isChosen(index))
         return say("Chosen: %1.").arg(worthWords(now->worst, now->sum, units));
     const MatchCell* cell = model.cellAt(index);

@@ -4,6 +4,8 @@
 #include "app/fit/fit_words.h"
 #include "app/pictures/reading_words.h"
 
+#include <algorithm>
+
 namespace borewright {
 
 MatchModel::MatchModel(const Document& document, QObject* parent)
@@ -80,6 +82,9 @@ QVariant MatchModel::data(const QModelIndex& index, int role) const {
         return isChosen(index);
     case fixedRole:
         return isFixed(index);
+    case anyFixedRole:
+        return std::ranges::any_of(m_document.workbook().fit.pistons,
+                                   [](const Piston& piston) { return piston.bore.has_value(); });
     case Qt::ToolTipRole:
     case Qt::AccessibleTextRole:
         return fit_words::pair(*this, m_document, index).join(QStringLiteral(" "));

@@ -16,8 +16,9 @@ public:
         missRole = Qt::UserRole, // "0.1"
         verdictRole,             // Verdict, as a whole number
         chosenRole,
-        fixedRole, // by the user
-        spareRole, // of a column's head: what stands on its second line
+        fixedRole,    // by the user
+        anyFixedRole, // some pair is: room for pins is needed
+        spareRole,    // of a column's head: what stands on its second line
     };
     explicit MatchModel(const Document& document, QObject* parent = nullptr);
 

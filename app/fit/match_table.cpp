@@ -2,10 +2,12 @@
 #include "app/fit/match_table.h"
 
 #include "app/fields/scaled_font.h"
+#include "app/fit/quiet_header.h"
 #include "app/fit/text_table.h"
 #include "app/pictures/picture_style.h"
 #include "app/pictures/verdict_mark.h"
 
+#include <QAbstractButton>
 #include <QKeyEvent>
 #include <QPainter>
 #include <QPainterPath>
@@ -17,7 +19,7 @@ namespace borewright {
 namespace {
 
 constexpr double missScale = 0.82;
-constexpr int markRoom = 16, gap = 5, margin = 8;
+constexpr int markRoom = 14, pinRoom = 11, gap = 4, margin = 6, fewestRows = 6;
 
 QFont figureFont(QFont font, bool chosen) {
     font.setBold(chosen);
@@ -46,6 +48,13 @@ void paintPin(QPainter& painter, const QRectF& room, const QColor& ink) {
     painter.fillPath(head, ink);
 }
 
+// What the size beneath a piston's label takes.
+int columnHead(const QTableView& table, int column) {
+    const QString size =
+        table.model()->headerData(column, Qt::Horizontal, MatchModel::spareRole).toString();
+    return QFontMetrics(scaledFont(table.font(), 0.9)).horizontalAdvance(size) + 2 * margin;
+}
+
 bool needsMark(Verdict verdict, bool chosen) {
     if (verdict == Verdict::notJudged) return false;
     return chosen || verdict != Verdict::within;
@@ -63,7 +72,7 @@ void paintGround(QPainter& painter, const QStyleOptionViewItem& option, const Pi
     if (chosen) {
         painter.setPen(QPen(style.ink, 1.8));
         painter.setBrush(Qt::NoBrush);
-        painter.drawRoundedRect(QRectF(cell).adjusted(2.5, 2.5, -2.5, -3.5), 5, 5);
+        painter.drawRoundedRect(QRectF(cell).adjusted(1.5, 1.5, -1.5, -2.5), 5, 5);
     }
     if (option.state & QStyle::State_HasFocus) {
         painter.setPen(QPen(style.accent, 1.6, Qt::DotLine));
@@ -77,7 +86,8 @@ QSize MatchDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIn
     const QFontMetrics bold(figureFont(option.font, true));
     const int width = bold.horizontalAdvance(index.data().toString()) + gap +
                       missRoom(option.font, index.data(MatchModel::missRole).toString());
-    return {2 * margin + 2 * markRoom + width, bold.height() + 12};
+    const int pin = index.data(MatchModel::anyFixedRole).toBool() ? pinRoom : 0;
+    return {2 * margin + markRoom + pin + width, closeRow(bold) + 2};
 }
 
 void MatchDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
@@ -92,7 +102,7 @@ void MatchDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
     const double side = 11;
     const QRectF mark(room.left(), room.center().y() - side / 2 + 0.5, side, side);
     if (index.data(MatchModel::fixedRole).toBool())
-        paintPin(*painter, mark.translated(markRoom, 0).adjusted(0, -1, 0, 1), style.ink);
+        paintPin(*painter, mark.translated(pinRoom + 1, 0).adjusted(0, -1, 0, 1), style.ink);
     const bool known = index.data().toString() != QStringLiteral("–");
     if (known && needsMark(verdict, chosen)) paintVerdictMark(*painter, mark, verdict, style);
     painter->setFont(scaledFont(option.font, missScale));
@@ -105,44 +115,55 @@ void MatchDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
     painter->restore();
 }
 
-PistonHeader::PistonHeader(QWidget* parent)
-    : QHeaderView(Qt::Horizontal, parent) {
+MatchHeader::MatchHeader(Qt::Orientation orientation, QWidget* parent)
+    : QHeaderView(orientation, parent) {
     setSectionsClickable(false);
     setHighlightSections(false);
     setSectionResizeMode(QHeaderView::Fixed);
 }
 
-QSize PistonHeader::sizeHint() const {
-    return {QHeaderView::sizeHint().width(), fontMetrics().height() * 2 + 12};
+QSize MatchHeader::sizeHint() const {
+    const QSize usual = QHeaderView::sizeHint();
+    if (orientation() == Qt::Vertical) return {usual.width() + margin, usual.height()};
+    return {usual.width(), fontMetrics().height() * 2 + 10};
 }
 
-void PistonHeader::paintSection(QPainter* painter, const QRect& rect, int section) const {
+void MatchHeader::paintSection(QPainter* painter, const QRect& rect, int section) const {
     const PictureStyle style = PictureStyle::forPalette(palette(), font());
-    const int half = rect.height() / 2;
     painter->save();
     painter->fillRect(rect, palette().window());
+    painter->setPen(QPen(style.grid, 1));
+    painter->drawLine(rect.bottomLeft(), rect.bottomRight());
+    painter->setPen(palette().color(QPalette::WindowText));
+    if (orientation() == Qt::Horizontal)
+        paintPiston(painter, rect, section);
+    else
+        painter->drawText(rect, Qt::AlignLeft | Qt::AlignVCenter,
+                          model()->headerData(section, Qt::Vertical).toString());
+    painter->restore();
+}
+
+void MatchHeader::paintPiston(QPainter* painter, const QRect& rect, int section) const {
+    const int half = rect.height() / 2;
     QFont bold = font();
     bold.setBold(true);
     painter->setFont(bold);
-    painter->setPen(palette().color(QPalette::WindowText));
-    const QString label = model()->headerData(section, orientation()).toString();
-    const QRect upper = rect.adjusted(margin, 3, -margin, -half);
+    const QString label = model()->headerData(section, Qt::Horizontal).toString();
+    const QRect upper = rect.adjusted(margin, 2, -margin, -half);
     painter->drawText(upper, Qt::AlignRight | Qt::AlignVCenter,
                       QFontMetrics(bold).elidedText(label, Qt::ElideRight, upper.width()));
     painter->setFont(scaledFont(font(), 0.9));
-    painter->setPen(style.faintInk);
+    painter->setPen(PictureStyle::forPalette(palette(), font()).faintInk);
     painter->drawText(
         rect.adjusted(margin, half, -margin, -3), Qt::AlignRight | Qt::AlignVCenter,
-        model()->headerData(section, orientation(), MatchModel::spareRole).toString());
-    painter->setPen(QPen(style.grid, 1));
-    painter->drawLine(rect.bottomLeft(), rect.bottomRight());
-    painter->restore();
+        model()->headerData(section, Qt::Horizontal, MatchModel::spareRole).toString());
 }
 
 MatchTable::MatchTable(MatchModel& model, QWidget* parent)
     : QTableView(parent)
     , m_model(model) {
-    setHorizontalHeader(new PistonHeader(this));
+    setHorizontalHeader(new MatchHeader(Qt::Horizontal, this));
+    setVerticalHeader(new MatchHeader(Qt::Vertical, this));
     setModel(&model);
     setItemDelegate(new MatchDelegate(this));
     setAccessibleName(tr("Least clearance, bores down and pistons across"));
@@ -152,31 +173,42 @@ MatchTable::MatchTable(MatchModel& model, QWidget* parent)
     setTabKeyNavigation(false);
     setWordWrap(false);
     setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
-    setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    verticalHeader()->setHighlightSections(false);
-    verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
-    verticalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+    setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
+    viewport()->setBackgroundRole(QPalette::Window);
+    // The corner between the heads says nothing and is left empty.
+    if (auto* corner = findChild<QAbstractButton*>()) corner->installEventFilter(this);
     connect(&model, &QAbstractItemModel::modelReset, this, &MatchTable::fit);
     connect(&model, &QAbstractItemModel::dataChanged, this, &MatchTable::fit);
     connect(this, &QTableView::doubleClicked, this, &MatchTable::fixWanted);
     fit();
 }
 
-// Every row is shown, the page scrolls; columns alike, so that the eye goes down them.
+void MatchTable::setRoom(int height) {
+    m_room = height;
+    fit();
+}
+
+// Columns alike, so that the eye goes down them; as high as its rows while there is room.
 void MatchTable::fit() {
     constexpr int widest = 36;
-    int width = 0, height = 0;
+    int width = 0, row = 0;
     for (int column = 0; column < m_model.columnCount(); ++column)
-        width = std::max({width, sizeHintForColumn(column),
-                          QFontMetrics(font()).horizontalAdvance("3.4358") + 2 * margin});
-    if (m_model.rowCount() > 0) height = sizeHintForRow(0);
-    verticalHeader()->setDefaultSectionSize(std::max(height, 1));
+        width = std::max({width, sizeHintForColumn(column), columnHead(*this, column)});
+    if (m_model.rowCount() > 0) row = sizeHintForRow(0);
+    verticalHeader()->setDefaultSectionSize(std::max(row, 1));
     const int columns = std::max(1, m_model.columnCount());
     const int left = std::clamp(viewport()->width() / columns - width, 0, widest);
     horizontalHeader()->setDefaultSectionSize(std::max(width + left, 1));
     const bool wider = columns * width > viewport()->width();
-    setFixedHeight(horizontalHeader()->sizeHint().height() + m_model.rowCount() * height +
-                   (wider ? horizontalScrollBar()->sizeHint().height() : 0));
+    const int head = horizontalHeader()->sizeHint().height() +
+                     (wider ? horizontalScrollBar()->sizeHint().height() : 0);
+    const int rows = m_model.rowCount() * row;
+    setFixedHeight(head + std::min(rows, std::max(m_room - head, fewestRows * row)));
+}
+
+bool MatchTable::eventFilter(QObject* watched, QEvent* event) {
+    const bool corner = qobject_cast<QAbstractButton*>(watched) != nullptr;
+    return (corner && event->type() == QEvent::Paint) || QTableView::eventFilter(watched, event);
 }
 
 void MatchTable::keyPressEvent(QKeyEvent* event) {

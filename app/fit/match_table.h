@@ -19,14 +19,17 @@ public:
     QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override;
 };
 
-// A piston's label over its size.
-class PistonHeader final : public QHeaderView {
+// Flat heads: across, a piston's label over its size; down, the bores.
+class MatchHeader final : public QHeaderView {
 public:
-    explicit PistonHeader(QWidget* parent);
+    MatchHeader(Qt::Orientation orientation, QWidget* parent);
     [[nodiscard]] QSize sizeHint() const override;
 
 protected:
     void paintSection(QPainter* painter, const QRect& rect, int section) const override;
+
+private:
+    void paintPiston(QPainter* painter, const QRect& rect, int section) const;
 };
 
 class MatchTable final : public QTableView {
@@ -34,6 +37,8 @@ class MatchTable final : public QTableView {
 public:
     explicit MatchTable(MatchModel& model, QWidget* parent = nullptr);
     void fit();
+    // How high it may become before it scrolls within; a few rows are always shown.
+    void setRoom(int height);
 
 signals:
     void fixWanted(const QModelIndex& index);
@@ -42,9 +47,11 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
     void changeEvent(QEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
     MatchModel& m_model;
+    int m_room = 500;
 };
 
 } // namespace borewright

@@ -27,7 +27,7 @@ PistonsTab::PistonsTab(const PageContext& context, QWidget* parent)
     , m_matches(new MatchModel(context.document, this))
     , m_pistons(new PistonModel(context.document, this))
     , m_headline(makeHeadline(tr("Which piston in which bore"), this))
-    , m_sentences(makeQuietLines(tr("More about the pistons"), this))
+    , m_sentences(new Sentences(tr("More about the pistons"), this))
     , m_legend(makePassingWord({}, this))
     , m_refusal(makeRefusalLabel(this))
     , m_table(new MatchTable(*m_matches, this))
@@ -104,6 +104,13 @@ void PistonsTab::connectParts() {
     connect(m_form, &RecordForm::rowChosen, this, &PistonsTab::choosePiston);
 }
 
+// Heads, verbs and the sentence stay in view with the table, however many bores there are.
+void PistonsTab::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    constexpr int around = 220;
+    m_table->setRoom(height() - around);
+}
+
 void PistonsTab::change(FitRecord fit, const QString& step) {
     const auto done = m_context.document.edit(SetFit{std::move(fit)}, step);
     m_refusal->setText(done ? QString() : qs(done.error().message()));
@@ -166,7 +173,7 @@ void PistonsTab::refresh(Change change) {
     const bool anew = change == Change::everything;
     const bool record = anew || change == Change::record || change == Change::units;
     m_headline->setText(qs(fit.headline));
-    sayLines(*m_sentences, fit_words::together(fit.sentences));
+    m_sentences->say(fit.sentences);
     m_matches->refresh();
     m_matching->setVisible(m_matches->rowCount() > 0 && m_matches->columnCount() > 0);
     m_legend->setText(tr("Least clearance in %1, and in small how far it misses the aim. Framed: "

@@ -19,6 +19,7 @@ class MatchTable;
 class PairPanel;
 class PistonModel;
 class RecordForm;
+class Sentences;
 class SkirtForm;
 class Fold;
 
@@ -27,6 +28,9 @@ class PistonsTab : public QWidget {
 public:
     explicit PistonsTab(const PageContext& context, QWidget* parent = nullptr);
     void refresh(Change change);
+
+protected:
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     void connectParts();
@@ -45,7 +49,7 @@ private:
     MatchModel* m_matches;
     PistonModel* m_pistons;
     QLabel* m_headline;
-    QLabel* m_sentences;
+    Sentences* m_sentences;
     QLabel* m_legend;
     QLabel* m_refusal;
     QWidget* m_matching = nullptr;

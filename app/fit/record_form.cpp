@@ -2,6 +2,7 @@
 #include "app/fit/record_form.h"
 
 #include "app/fields/refusal_label.h"
+#include "app/fit/quiet_header.h"
 #include "app/pictures/picture_style.h"
 
 #include <QClipboard>
@@ -28,7 +29,7 @@ QWidget* RecordDelegate::createEditor(QWidget* parent, const QStyleOptionViewIte
 }
 
 void RecordDelegate::initStyleOption(QStyleOptionViewItem* option, const QModelIndex& index) const {
-    QStyledItemDelegate::initStyleOption(option, index);
+    QuietDelegate::initStyleOption(option, index);
     if (!index.data(RecordModel::refusalRole).toString().isEmpty()) {
         const PictureStyle style = PictureStyle::forPalette(option->palette, option->font);
         option->palette.setColor(QPalette::Text, style.outside);
@@ -41,17 +42,32 @@ void RecordDelegate::initStyleOption(QStyleOptionViewItem* option, const QModelI
     option->palette.setColor(QPalette::Text, option->palette.color(QPalette::PlaceholderText));
 }
 
+// Enter keeps the cell and goes on below, as a hand works down a column of sizes.
+bool RecordDelegate::eventFilter(QObject* watched, QEvent* event) {
+    auto* editor = qobject_cast<QLineEdit*>(watched);
+    const auto* key = event->type() == QEvent::KeyPress ? static_cast<QKeyEvent*>(event) : nullptr;
+    if (editor == nullptr || key == nullptr ||
+        (key->key() != Qt::Key_Return && key->key() != Qt::Key_Enter))
+        return QuietDelegate::eventFilter(watched, event);
+    emit commitData(editor);
+    emit closeEditor(editor, QAbstractItemDelegate::NoHint);
+    if (m_entered) m_entered();
+    return true;
+}
+
 RecordTable::RecordTable(RecordModel& model, const QString& name, QWidget* parent)
     : QTableView(parent)
     , m_model(model) {
+    setHorizontalHeader(new QuietHeader(this));
     setModel(&model);
-    setItemDelegate(new RecordDelegate(this));
+    auto* delegate = new RecordDelegate(this);
+    delegate->setEntered([this] { goDown(); });
+    setItemDelegate(delegate);
     setAccessibleName(name);
     setToolTip(tr("Type over a cell; Enter keeps it and goes on below; Delete empties it; a copied "
                   "column can be pasted"));
     verticalHeader()->hide();
-    horizontalHeader()->setHighlightSections(false);
-    horizontalHeader()->setSectionResizeMode(QHeaderView::Fixed);
+    verticalHeader()->setDefaultSectionSize(closeRow(fontMetrics()));
     setShowGrid(false);
     setAlternatingRowColors(true);
     setTabKeyNavigation(false);
@@ -77,12 +93,12 @@ void RecordTable::fit() {
 
 // What is left of a wide window goes to all columns alike, up to a gap that the eye still bridges.
 void RecordTable::fitColumns() {
-    constexpr int widest = 40, air = 10;
+    constexpr int widest = 40;
     std::vector<int> wanted;
     int sum = 0;
     for (int column = 0; column < m_model.columnCount(); ++column) {
         wanted.push_back(
-            std::max(sizeHintForColumn(column) + air, horizontalHeader()->sectionSizeHint(column)));
+            std::max(sizeHintForColumn(column), horizontalHeader()->sectionSizeHint(column)));
         sum += wanted.back();
     }
     if (wanted.empty()) return;
@@ -123,19 +139,13 @@ void RecordTable::keyPressEvent(QKeyEvent* event) {
     }
 }
 
-// Enter in an open cell keeps it and goes on below, as a hand works down a column of sizes.
-void RecordTable::closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint hint) {
-    QTableView::closeEditor(editor, hint);
-    if (hint == QAbstractItemDelegate::SubmitModelCache) goDown();
-}
-
 RecordForm::RecordForm(RecordModel& model, const QString& name, const QString& piece,
                        QWidget* parent)
     : QWidget(parent)
     , m_model(model)
     , m_table(new RecordTable(model, name, this))
     , m_refusal(makeRefusalLabel(this)) {
-    m_refusal->setAccessibleName(tr("Why it was not kept"));
+    m_refusal->setAccessibleName(tr("Why a %1 was not kept").arg(piece));
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(8);

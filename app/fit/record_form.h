@@ -4,25 +4,34 @@
 #pragma once
 
 #include "app/fit/record_model.h"
+#include "app/fit/text_table.h"
 
 #include <QLabel>
 #include <QPushButton>
-#include <QStyledItemDelegate>
 #include <QTableView>
+
+#include <functional>
 
 class QHBoxLayout;
 
 namespace borewright {
 
 // Hints in fainter ink, refused texts in the colour of a warning and underlined.
-class RecordDelegate final : public QStyledItemDelegate {
+class RecordDelegate final : public QuietDelegate {
 public:
-    using QStyledItemDelegate::QStyledItemDelegate;
+    using QuietDelegate::QuietDelegate;
     QWidget* createEditor(QWidget* parent, const QStyleOptionViewItem& option,
                           const QModelIndex& index) const override;
 
+    // What Enter in an open cell does once it is kept.
+    void setEntered(std::function<void()> entered) { m_entered = std::move(entered); }
+
 protected:
     void initStyleOption(QStyleOptionViewItem* option, const QModelIndex& index) const override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
+private:
+    std::function<void()> m_entered;
 };
 
 class RecordTable final : public QTableView {
@@ -36,7 +45,6 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
     void changeEvent(QEvent* event) override;
-    void closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint hint) override;
 
 private:
     void goDown();

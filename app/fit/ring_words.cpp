@@ -47,13 +47,13 @@ std::vector<TextModel::Cell> gapCells(const RingGap& gap, const DisplayUnits& un
         {qs(formatSmall(gap.smallest.gap, units)), gap.smallestVerdict, true},
         {doubt ? QStringLiteral("±") + qs(upward(*doubt, units)) : QString(), {}, false, true},
         {qs(formatDepth(gap.smallest.depth, units))},
+        {gap.filing ? qs(formatSmall(gap.filing->total, units)) : QString()},
         {qs(formatSmall(gap.largest.gap, units)), gap.largestVerdict},
         {qs(formatDepth(gap.largest.depth, units))}};
     if (ports) {
         cells.push_back({at(gap.abovePorts, units)});
         cells.push_back({at(gap.belowPorts, units)});
     }
-    cells.push_back({gap.filing ? qs(formatSmall(gap.filing->total, units)) : QString()});
     return cells;
 }
 
@@ -76,26 +76,22 @@ TextModel::Content table(const std::vector<Row>& rows, const FitRecord& record,
     content.heads = {say("Bore"),
                      say("Groove"),
                      say("Ring"),
-                     say("decided"),
                      say("Smallest") + small,
                      say("±"),
                      say("at depth") + large,
+                     say("File off") + small,
                      say("Largest") + small,
                      say("at depth") + large};
     if (ports) content.heads << say("Above ports") << say("below");
-    content.heads << say("File off") + small;
-    content.words = {2, 3};
+    content.words = {2};
     for (const Row& row : rows) {
         std::vector<TextModel::Cell> cells{
             {QString::number(row.bore)},
             {QString::number(row.here.groove)},
-            {label(row, record), {}, row.here.ring.has_value(), !row.here.ring},
-            {!row.here.ring     ? QString()
-             : row.here.decided ? say("by you")
-                                : say("proposed"),
+            {row.here.decided ? say("%1, fixed").arg(label(row, record)) : label(row, record),
              {},
-             false,
-             !row.here.decided}};
+             row.here.ring.has_value(),
+             !row.here.ring}};
         if (row.here.gap)
             for (TextModel::Cell& cell : gapCells(*row.here.gap, units, ports))
                 cells.push_back(std::move(cell));

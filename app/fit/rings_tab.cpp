@@ -24,7 +24,7 @@ RingsTab::RingsTab(const PageContext& context, QWidget* parent)
     , m_context(context)
     , m_rings(new RingModel(context.document, this))
     , m_headline(makeHeadline(tr("Which ring in which bore"), this))
-    , m_sentences(makeQuietLines(tr("More about the rings"), this))
+    , m_sentences(new Sentences(tr("More about the rings"), this))
     , m_refusal(makeRefusalLabel(this))
     , m_table(new TextTable(tr("Ring gaps, a row a bore and groove"), this))
     , m_title(new QLabel(this))
@@ -173,7 +173,7 @@ void RingsTab::refresh(Change change) {
     const DisplayUnits& units = m_context.document.units();
     const bool anew = change == Change::everything;
     m_headline->setText(qs(fit.ringHeadline));
-    sayLines(*m_sentences, fit_words::together(fit.ringSentences));
+    m_sentences->say(fit.ringSentences);
     m_rows = ring_words::rows(fit);
     m_table->show(ring_words::table(m_rows, workbook.fit, units));
     m_gaps->setVisible(!m_rows.empty());

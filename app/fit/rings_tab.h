@@ -15,6 +15,7 @@ namespace borewright {
 class FitLimitsForm;
 class LengthField;
 class RecordForm;
+class Sentences;
 class RingModel;
 
 class RingsTab : public QWidget {
@@ -37,7 +38,7 @@ private:
     RingModel* m_rings;
     std::vector<ring_words::Row> m_rows;
     QLabel* m_headline;
-    QLabel* m_sentences;
+    Sentences* m_sentences;
     QLabel* m_refusal;
     QWidget* m_gaps = nullptr;
     TextTable* m_table;

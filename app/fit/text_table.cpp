@@ -1,31 +1,18 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/fit/text_table.h"
 
+#include "app/fit/quiet_header.h"
 #include "app/pictures/picture_style.h"
 #include "app/pictures/verdict_mark.h"
 
+#include <QApplication>
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QScrollBar>
-#include <QStyledItemDelegate>
 
 #include <algorithm>
 
 namespace borewright {
-namespace {
-
-class QuietDelegate final : public QStyledItemDelegate {
-public:
-    using QStyledItemDelegate::QStyledItemDelegate;
-
-protected:
-    void initStyleOption(QStyleOptionViewItem* option, const QModelIndex& index) const override {
-        QStyledItemDelegate::initStyleOption(option, index);
-        option->palette = quietSelection(option->palette);
-    }
-};
-
-} // namespace
 
 void TextModel::show(Content content, const QPalette& palette) {
     const bool sameShape =
@@ -102,9 +89,36 @@ QPalette quietSelection(QPalette whole) {
     return whole;
 }
 
+QSize QuietDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
+    QSize size = QStyledItemDelegate::sizeHint(option, index);
+    size.rwidth() += 2 * cellAir;
+    return size;
+}
+
+// The whole cell takes part in the selection, its text keeps away from its neighbours'.
+void QuietDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
+                          const QModelIndex& index) const {
+    QStyleOptionViewItem item = option;
+    item.palette = quietSelection(option.palette);
+    initStyleOption(&item, index);
+    const QWidget* widget = option.widget;
+    const QStyle* style = widget != nullptr ? widget->style() : QApplication::style();
+    QStyleOptionViewItem ground = item;
+    ground.text.clear();
+    ground.icon = QIcon();
+    style->drawControl(QStyle::CE_ItemViewItem, &ground, painter, widget);
+    item.backgroundBrush = Qt::NoBrush;
+    item.showDecorationSelected = false;
+    item.state.setFlag(QStyle::State_Selected, false);
+    item.state.setFlag(QStyle::State_HasFocus, false);
+    item.rect.adjust(cellAir, 0, -cellAir, 0);
+    style->drawControl(QStyle::CE_ItemViewItem, &item, painter, widget);
+}
+
 TextTable::TextTable(const QString& name, QWidget* parent)
     : QTableView(parent)
     , m_model(new TextModel(this)) {
+    setHorizontalHeader(new QuietHeader(this));
     setModel(m_model);
     setItemDelegate(new QuietDelegate(this));
     setAccessibleName(name);
@@ -117,8 +131,8 @@ TextTable::TextTable(const QString& name, QWidget* parent)
     setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     verticalHeader()->hide();
-    horizontalHeader()->setSectionResizeMode(QHeaderView::Fixed);
-    horizontalHeader()->setHighlightSections(false);
+    verticalHeader()->setDefaultSectionSize(closeRow(fontMetrics()));
+    viewport()->setBackgroundRole(QPalette::Window);
 }
 
 void TextTable::setChoosable() {

@@ -7,6 +7,7 @@
 #include <QAbstractTableModel>
 #include <QPalette>
 #include <QStringList>
+#include <QStyledItemDelegate>
 #include <QTableView>
 
 #include <optional>
@@ -79,5 +80,15 @@ private:
 
 // A chosen row or cell is tinted, not filled: marks in it have to stay readable.
 QPalette quietSelection(QPalette whole);
+
+// Draws a cell with air at its sides and a quiet selection.
+class QuietDelegate : public QStyledItemDelegate {
+public:
+    using QStyledItemDelegate::QStyledItemDelegate;
+    [[nodiscard]] QSize sizeHint(const QStyleOptionViewItem& option,
+                                 const QModelIndex& index) const override;
+    void paint(QPainter* painter, const QStyleOptionViewItem& option,
+               const QModelIndex& index) const override;
+};
 
 } // namespace borewright
