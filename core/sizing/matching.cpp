@@ -62,24 +62,34 @@ std::optional<Length> tellApart(const MatchTable& table) {
                            Unit::micrometre);
 }
 
-std::ptrdiff_t outsideOf(const Matching& matching, const Worth& worth) {
-    std::ptrdiff_t count = 0;
+// How many of its clearances are outside their limits, and how many are not proven within.
+struct Unproven {
+    int outside = 0;
+    int open = 0;
+};
+Unproven unprovenIn(const Matching& matching, const Worth& worth) {
+    Unproven count;
     for (std::size_t i = 0; i < worth.piston.size(); ++i) {
-        const MatchCell& cell = matching.cells[i][*worth.piston[i]];
-        if (cell.clearance && cell.clearance->verdict == Verdict::outside) ++count;
+        const auto& clearance = matching.cells[i][*worth.piston[i]].clearance;
+        if (!clearance || clearance->verdict == Verdict::within) continue;
+        ++count.open;
+        if (clearance->verdict == Verdict::outside) ++count.outside;
     }
     return count;
 }
 
-// The pistons' own order where the readings cannot tell it from the best.
+// The pistons' own order where the readings cannot tell it from the best, and it leaves no more to
+// be proven to the customer.
 void choose(Matching& matching) {
     const auto& best = matching.best;
     const auto& own = matching.ownOrder;
     const auto& doubt = matching.tellApart;
     matching.anyOfThese = own && doubt && own->piston != best->piston &&
                           own->worst - best->worst <= *doubt &&
-                          outsideOf(matching, *own) <= outsideOf(matching, *best);
-    matching.chosen = matching.anyOfThese ? own->piston : best->piston;
+                          unprovenIn(matching, *own).outside <= unprovenIn(matching, *best).outside;
+    const bool keepOrder = matching.anyOfThese && unprovenIn(matching, *own).open <=
+                                                      unprovenIn(matching, *best).open;
+    matching.chosen = keepOrder ? own->piston : best->piston;
 }
 
 void fillSwaps(MatchTable& table) {

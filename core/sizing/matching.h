@@ -47,7 +47,8 @@ struct Matching {
     std::optional<Length> tellApart;
     // Own order is another matching than the best, its worst miss is no more than that above the
     // best's and no more of its clearances are outside the limits: any of these. `chosen` is then
-    // the pistons' own order, else the best.
+    // the pistons' own order, unless that leaves more clearances not proven within their limits;
+    // else the best.
     bool anyOfThese = false;
     std::string why; // why there is no matching: "no clearance to aim at", "2 pistons for 6 bores"
 };

@@ -171,9 +171,12 @@ Length wholeDown(Length length, Length finest) {
 std::optional<Filing> filingOf(const RingGap& gap, const FitLimits& limits, Length step,
                                Length finest, bool& wanted) {
     std::optional<Length> target = aimOf(limits);
-    if (!target && limits.lower)
-        target = limits.lower->value() + guardOf(gap.u, limits.decision).within;
-    wanted = target && gap.smallest.gap < *target;
+    std::optional<Length> needed = target;
+    if (limits.lower) {
+        needed = limits.lower->value() + guardOf(gap.u, limits.decision).within;
+        target = std::max(target.value_or(*needed), *needed);
+    }
+    wanted = needed && gap.smallest.gap < *needed;
     if (!wanted) return std::nullopt;
     Filing filing{*target - gap.smallest.gap, {}, false};
     if (limits.upper) {

@@ -22,8 +22,8 @@ struct GapAt {
 };
 // How much to take off, in steps: measured again after each.
 struct Filing {
-    // So that the smallest gap becomes the aim, else the lower limit and its guard band w; less
-    // where the largest would pass the upper limit, and then in whole tenths of a thou or
+    // So that the smallest gap becomes the aim, no less than the lower limit and its guard band w;
+    // less where the largest would pass the upper limit, and then in whole tenths of a thou or
     // micrometres. That limit is kept without a guard: a gap too large leaks, one too small seizes.
     Length total;
     std::vector<Length> steps; // each the step, the last what is left; empty if over mostFileSteps
@@ -49,7 +49,8 @@ struct RingGap {
     // not all that was asked for was read.
     Verdict smallestVerdict = Verdict::notJudged; // against the lower limit
     Verdict largestVerdict = Verdict::notJudged;  // against the upper limit
-    // Where the smallest is below its aim and there is room at the largest.
+    // Where the smallest is not surely within its lower limit (without one: is below its aim) and
+    // there is room at the largest. A gap that is good is left alone.
     std::optional<Filing> filing;
     std::string why; // "the bore differs by more along its depth than the limits allow", …
 };

@@ -48,6 +48,20 @@ TEST(Filing, BringsTheSmallestToTheAimInSteps) {
     EXPECT_FALSE(gapOf("0.0121", limitsOf("0.010", "0.020", "0.012")).filing) << "over it";
 }
 
+// Filing every gap below the aim took metal off rings that were good.
+TEST(Filing, LeavesAGapAloneThatIsSurelyWithinItsLowerLimit) {
+    const FitLimits limits = limitsOf("0.010", "0.020", "0.012");
+    EXPECT_FALSE(gapOf("0.0105", limits).filing) << "below the aim, but good";
+    EXPECT_FALSE(gapOf("0.010", limits).filing) << "on its limit, and nothing in doubt";
+    EXPECT_EQ(gapOf("0.0099", limits).filing->total, thou("2.1")) << "too small: to the aim";
+    Ring ring = ringOf("0.0101", 1, "1");
+    ring.doubt = typedThou("0.2"); // w = 0.165: 0.1 over is not surely within
+    EXPECT_EQ(gapIn(tapered(), tapered(), ring, limits).filing->total, thou("1.9"));
+    // An aim nearer to the limit than the doubt is not enough: 10.165 is.
+    EXPECT_EQ(gapIn(tapered(), tapered(), ring, limitsOf("0.010", "", "0.01012")).filing->total,
+              thou("0.065"));
+}
+
 TEST(Filing, AimsHalfWayBetweenLimitsElseAtTheLowerAndItsGuard) {
     EXPECT_EQ(gapOf("0.007", limitsOf("0.010", "0.020")).filing->total, thou("8"));
     EXPECT_EQ(gapOf("0.007", limitsOf("0.010", "")).filing->total, thou("3"));
