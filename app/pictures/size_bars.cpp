@@ -86,10 +86,12 @@ private:
     }
 
     void paintBeyond(std::size_t b) {
-        const auto& greatest = m_data.bores[b].greatest;
-        if (!greatest || *greatest >= m_layout.high) return;
+        std::optional<double> from = m_data.bores[b].greatest;
+        if (!from || std::ranges::none_of(m_data.lines, &SizeBarsLine::beyond)) return;
+        for (const SizeBarsLine& line : m_data.lines)
+            if (!line.beyond && line.at[b]) from = std::max(*from, *line.at[b]);
         // Begins just beyond the last size that is allowed.
-        const double x = m_layout.x(*greatest) + 3 * m_u;
+        const double x = m_layout.x(*from) + 3 * m_u;
         const QRectF row = rowOf(b);
         m_marks.beyond(QRectF(x, row.top(), m_layout.plot.right() - x, row.height()));
     }
@@ -154,7 +156,8 @@ private:
         const double left = m_layout.x(*bore.smallest);
         const double right = std::max(m_layout.x(bore.largest), left + 2 * m_u);
         m_marks.found(QRectF(left, y - half, right - left, 2 * half));
-        if (bore.otherWay) m_marks.otherWay(m_layout.x(*bore.otherWay), y, half);
+        if (bore.otherWay && *bore.otherWay <= m_layout.high)
+            m_marks.otherWay(m_layout.x(*bore.otherWay), y, half);
         if (bore.cleanUp) paintCleanUp(bore, y, half);
     }
 

@@ -165,7 +165,7 @@ std::vector<std::pair<SizeBarsSign, QString>> sizeBarsKey(const SizeBarsData& da
     const bool doubt =
         any([](const auto& bore) { return bore.cleanUp && bore.cleanUp->around > 0; });
     key.emplace_back(
-        SizeBarsSign::cleansUp,
+        doubt ? SizeBarsSign::cleansUpAround : SizeBarsSign::cleansUp,
         (doubt ? tr("cleans up at, ± 95 %, %1") : tr("cleans up at, %1")).arg(data.centred));
     if (any([](const auto& bore) { return bore.otherWay.has_value(); }))
         key.emplace_back(SizeBarsSign::otherWay, data.otherWay);

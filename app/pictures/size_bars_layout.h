@@ -33,7 +33,7 @@ struct SizeBarsLayout {
 SizeBarsLayout layOutSizeBars(const QRectF& rect, const SizeBarsData& data,
                               const PictureStyle& style);
 // Signs of the key with their words.
-enum class SizeBarsSign { found, cleansUp, otherWay, beyond };
+enum class SizeBarsSign { found, cleansUp, cleansUpAround, otherWay, beyond };
 std::vector<std::pair<SizeBarsSign, QString>> sizeBarsKey(const SizeBarsData& data);
 // Distance between two marks of the axis: 1, 2 or 5 times a power of ten, `least` apart.
 double sizeBarsStep(double least);

@@ -44,6 +44,8 @@ void SizeBarsMarks::sign(SizeBarsSign which, const QRectF& room) {
     case SizeBarsSign::found:
         return found(QRectF(room.left(), c.y() - 4 * m_u, room.width(), 8 * m_u));
     case SizeBarsSign::cleansUp:
+        return cleansUp(c.x(), c.y(), 4 * m_u, 0, m_style.ink);
+    case SizeBarsSign::cleansUpAround:
         return cleansUp(c.x(), c.y(), 4 * m_u, 9 * m_u, m_style.ink);
     case SizeBarsSign::otherWay:
         return otherWay(c.x(), c.y(), 4 * m_u);

@@ -94,6 +94,8 @@ void EntryView::goDown() {
 }
 
 void EntryView::keyPressEvent(QKeyEvent* event) {
+    // Enter that an open cell has taken comes by here too.
+    if (state() == QAbstractItemView::EditingState) return event->accept();
     const QModelIndex here = currentIndex();
     const QString turned = here.isValid() && event->key() == Qt::Key_Space
                                ? m_model.turned(here.row(), here.column())

@@ -68,7 +68,10 @@ std::optional<HoneOrder> honeOrder(const Workbook& workbook, const Results& resu
         order.what = nameOf(sizing.choice.offers[places.front()].offer);
     }
     if (order.targets.empty()) return std::nullopt;
-    Workbook made = workbook; // grows by a set at a time, for the next free id
+    // Grows by a set at a time, for the next free id; readings are not needed for that.
+    Workbook made;
+    made.sizing = workbook.sizing;
+    made.limitSets = workbook.limitSets;
     for (const std::size_t place : places) {
         const Offer& offer = sizing.choice.offers[place].offer;
         if (!offer.oversize || hasFinishSet(made.limitSets, *offer.oversize)) continue;

@@ -91,10 +91,10 @@ QWidget* SizePage::buildForms() {
     row->setSpacing(32);
     auto* sizes = new Part(tr("Sizes on offer"), {});
     sizes->add(new SizesForm(m_context.document));
-    auto* cut = new Part(tr("The cut"), {});
-    cut->add(new CutForm(m_context.document));
     auto* wear = new Part(tr("What the gauge cannot see"), {});
     wear->add(new WearForm(m_context));
+    auto* cut = new Part(tr("The cut"), {});
+    cut->add(new CutForm(m_context.document));
     auto* right = new QVBoxLayout;
     right->setSpacing(18);
     right->addWidget(wear);
@@ -134,6 +134,8 @@ void SizePage::refresh() {
     QString headline = qs(sizing.headline);
     if (handed) headline += tr(" The hone aims at it now.");
     m_headline->setText(headline);
+    m_hone->setText(document.workbook().sizing.ownSizes ? tr("Hone to these sizes (F10)")
+                                                        : tr("Hone to this size (F10)"));
     m_hone->setEnabled(order.has_value() && !handed);
     m_words->setText(paragraphs({}, sizing.sentences) + paragraphs(tr("How"), sizing.how) +
                      paragraphs(tr("Beware"), sizing.cautions));

@@ -20,6 +20,10 @@ inline void showChanged(CommittedField& field, QString& shown, const QString& te
     if (!anew && text == shown) return;
     shown = text;
     field.showData(text);
+    if (!anew) return;
+    // What is still being typed was meant for another bore or workbook.
+    field.lineEdit()->setText(text);
+    field.refuse({});
 }
 
 } // namespace borewright
