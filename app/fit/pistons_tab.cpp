@@ -188,6 +188,10 @@ void PistonsTab::refresh(Change change) {
     }
     m_form->table()->viewport()->update();
     m_finish->refresh();
+    // Pistons first: their finish sizes are then what the page has to say.
+    const bool first = m_matching->isHidden() && !fit.finish.empty();
+    if (first && !m_pistonsFirst) m_finishFold->setOpen(true);
+    m_pistonsFirst = first;
     m_finishFold->setSummary(fit.finish.empty() ? QString() : tr("%1").arg(fit.finish.size()));
     m_hot->refresh();
     chooseCell();

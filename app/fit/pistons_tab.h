@@ -65,6 +65,7 @@ private:
     HotForm* m_hot;
     Fold* m_skirtFold = nullptr;
     Fold* m_finishFold = nullptr;
+    bool m_pistonsFirst = false; // no bore is ready for its piston yet
 };
 
 } // namespace borewright
