@@ -131,6 +131,7 @@ EntryTable::EntryTable(EntryModel& model, const QString& name, const QString& ki
     column->addWidget(m_view);
     column->addWidget(m_refusal);
     column->addWidget(m_remove, 0, Qt::AlignLeft);
+    column->addStretch(1); // takes what height is over, not the words between
     connect(m_remove, &QPushButton::clicked, m_view, &EntryView::removeChosen);
     connect(&model, &EntryModel::refusalsChanged, this, &EntryTable::sayRefusals);
     const auto follow = [this] {
