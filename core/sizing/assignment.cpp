@@ -10,7 +10,7 @@
 namespace borewright {
 namespace {
 
-constexpr std::int64_t greatestCost = 1'000'000'000'000'000;
+constexpr std::int64_t greatestCost = 100'000'000'000'000;
 
 Result<void> check(const AssignmentProblem& problem) {
     const auto& [rows, columns, cost] = problem;

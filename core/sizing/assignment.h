@@ -17,7 +17,7 @@ namespace borewright {
 struct AssignmentProblem {
     int rows = 0;
     int columns = 0; // ≥ rows; those left over stay free
-    // Row by row; nothing = these two may not go together. 0 ≤ cost ≤ 10^15.
+    // Row by row; nothing = these two may not go together. 0 ≤ cost ≤ 10^14.
     std::vector<std::optional<std::int64_t>> cost;
 };
 
@@ -29,7 +29,7 @@ struct Assignment {
     int equals = 1;
 };
 inline constexpr int mostTies = 1000;
-inline constexpr int mostRows = 40; // so that no sum of costs overflows
+inline constexpr int mostRows = 64; // a block's most bores; no sum of costs overflows
 
 // The best; of equals the first in the order of rows, then columns (row 0 takes the lowest column
 // that an equal allows, then row 1 …). Refuses: more rows than columns or than mostRows, costs out

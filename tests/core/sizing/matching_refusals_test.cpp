@@ -54,7 +54,7 @@ TEST(Matching, SaysWhatIsMissing) {
     std::vector<MeasuredBore> many;
     for (int bore = 1; bore <= mostRows + 1; ++bore)
         many.push_back(boreOf(bore, in("3.44")));
-    EXPECT_EQ(matchPistons(many, benchFit()).why, "more than 40 bores");
+    EXPECT_EQ(matchPistons(many, benchFit()).why, "more than 64 bores");
 }
 
 TEST(Matching, APistonLargerThanTheBoreGoesNowhereNear) {
