@@ -7,15 +7,13 @@
 namespace borewright {
 namespace {
 
-std::string called(const Piston& piston) {
-    return "piston " + (piston.label.empty() ? piston.id : piston.label);
-}
-
-// P/(1 + α·(T − 20)); nothing where no such metal is.
+// P·(1 + α_steel·(T − 20))/(1 + α·(T − 20)); nothing where no such metal is.
 std::optional<Length> broughtTo20(Length size, double expansion, double celsius) {
-    const double grown = 1 + expansion * (celsius - constants::referenceCelsius);
-    if (!(grown > 0.5 && grown < 2)) return std::nullopt;
-    return Length::nearest(size.in(Unit::millimetre) / grown, Unit::millimetre);
+    const double warmer = celsius - constants::referenceCelsius;
+    const double piston = 1 + expansion * warmer;
+    const double micrometer = 1 + constants::expansionGaugeSteel * warmer;
+    if (!(piston > 0.5 && piston < 2)) return std::nullopt;
+    return Length::nearest(size.in(Unit::millimetre)*micrometer / piston, Unit::millimetre);
 }
 
 std::optional<Length> doubtOf(const std::optional<Length>& bore,
@@ -85,7 +83,7 @@ Result<PistonSize> sizeOf(const Piston& piston) {
 }
 
 Result<Clearance> clearanceOf(const MeasuredBore& bore, const Piston& piston,
-                              const FitLimits& limits) {
+                              const FitLimits& limits, const std::optional<DisplayUnits>& units) {
     const Result<PistonSize> size = sizeOf(piston);
     if (!size) return tl::unexpected(size.error());
     const MeasuredAt* least = tightest(bore);
@@ -100,7 +98,7 @@ Result<Clearance> clearanceOf(const MeasuredBore& bore, const Piston& piston,
     clearance.u = doubtOf(least->u, size->u);
     clearance.pistonDoubtKnown = size->u.has_value();
     clearance.coverage = bore.coverage;
-    judgeClearance(clearance, bore, limits, unitsOf(*piston.size));
+    judgeClearance(clearance, bore, limits, units.value_or(unitsOf(*piston.size)));
     return clearance;
 }
 

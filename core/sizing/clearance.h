@@ -4,6 +4,7 @@
 // skirt travel gives the least clearance (common practice, no source).
 #pragma once
 
+#include "core/length/format.h"
 #include "core/sizing/measured_bore.h"
 #include "core/verdict/verdict.h"
 #include "core/workbook/fit_record.h"
@@ -14,7 +15,13 @@
 
 namespace borewright {
 
-// A piston brought to 20 °C: P/(1 + α·(T − 20)); as measured where no temperature is given.
+// A piston brought to 20 °C:
+//   P20 = P·(1 + α_steel·(T − 20)) / (1 + α_piston·(T − 20))
+// P as read, T its temperature. The micrometer is taken to be of steel (constants.h), right at
+// 20 °C and as warm as the piston it lies beside: it has grown too, and reads the less for it. As
+// measured where no temperature is given. A piston measured at one temperature and a bore at
+// another are each brought to 20 °C by their own; nothing here can tell where one of the two is not
+// given.
 struct PistonSize {
     Length at20;
     std::optional<Length> u; // standard: half of the stated ±
@@ -44,9 +51,11 @@ struct Clearance {
     std::string why;
 };
 // Ring and skirt travel: every zone but the ridge land.
+// `units` are those of the words; nothing = as the piston's size was typed.
 // Refuses what sizeOf refuses, and a bore with nothing read in its travel.
 Result<Clearance> clearanceOf(const MeasuredBore& bore, const Piston& piston,
-                              const FitLimits& limits);
+                              const FitLimits& limits,
+                              const std::optional<DisplayUnits>& units = {});
 
 // A model, whose sign can turn on a guessed skirt temperature:
 //   hot = cold + D·α_bore·ΔT_bore − D·α_piston·ΔT_skirt

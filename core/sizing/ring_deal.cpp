@@ -3,19 +3,17 @@
 #include "core/sizing/guarded.h"
 #include "core/sizing/matching.h"
 #include "core/sizing/ring_gap.h"
+#include "core/sizing/ring_lies.h"
 
 #include <algorithm>
 #include <fmt/format.h>
+#include <map>
 #include <set>
 
 namespace borewright {
 namespace {
 
 using Bores = std::vector<const MeasuredBore*>;
-
-std::string called(const Ring& ring) {
-    return "ring " + (ring.label.empty() ? ring.id : ring.label);
-}
 
 std::string counted(std::size_t count, const char* what) {
     return fmt::format("{} {}{}", count, what, count == 1 ? "" : "s");
@@ -40,10 +38,12 @@ std::vector<std::size_t> layOut(const std::vector<Ring>& rings) {
 // One groove's rings and the bores they go in.
 class Dealer {
 public:
-    Dealer(const Bores& bores, const FitRecord& fit, bool inches, int groove)
+    Dealer(const Bores& bores, const FitRecord& fit, bool inches,
+           const std::optional<DisplayUnits>& units, int groove)
         : m_bores(bores)
         , m_fit(fit)
-        , m_step(fileStepOf(fit, inches)) {
+        , m_step(fileStepOf(fit, inches))
+        , m_units(units) {
         m_deal.groove = groove;
         for (const MeasuredBore* bore : bores)
             m_deal.bores.push_back(bore->bore);
@@ -54,11 +54,13 @@ public:
 
     RingDeal deal() && {
         sortOut();
-        fillTable();
+        reckonEnds();
         dropHopeless();
         if (m_free.empty()) return std::move(m_deal);
         if (const auto aim = aimOf(); !aim)
             m_deal.why = "no gap to aim at: give the engine maker's limits";
+        else if (m_free.size() > static_cast<std::size_t>(mostRows))
+            m_deal.why = fmt::format("more than {} bores", mostRows);
         else if (m_rings.size() < m_free.size())
             m_deal.why = tooFew();
         else
@@ -73,16 +75,49 @@ private:
         return m_fit.ringGap.lower->value();
     }
 
+    [[nodiscard]] Result<const MeasuredBore*> measuredIn(const Ring& ring) const {
+        if (!ring.measuredIn)
+            return refuse(called(ring), "the bore it was measured in is not given");
+        const MeasuredBore* measured = find(m_bores, *ring.measuredIn);
+        if (measured == nullptr)
+            return refuse(called(ring), fmt::format("bore {}, in which it was measured, was not "
+                                                    "read",
+                                                    *ring.measuredIn));
+        return measured;
+    }
+
     [[nodiscard]] Result<RingGap> gapOf(std::size_t bore, std::size_t ring) const {
         const Ring& which = m_fit.rings[ring];
-        if (!which.measuredIn)
-            return refuse(called(which), "the bore it was measured in is not given");
-        const MeasuredBore* measured = find(m_bores, *which.measuredIn);
-        if (measured == nullptr)
-            return refuse(called(which), fmt::format("bore {}, in which it was measured, was not "
-                                                     "read",
-                                                     *which.measuredIn));
-        return ringGapOf(*m_bores[bore], *measured, which, m_fit.ringGap, m_step);
+        const auto measured = measuredIn(which);
+        if (!measured) return tl::unexpected(measured.error());
+        return ringGapOf(*m_bores[bore], **measured, which, m_fit.ringGap, m_step, m_units);
+    }
+
+    // A gap is the ring's where it was measured, and the bore's where it is narrowest: each is
+    // reckoned once, not for every pair.
+    void reckonEnds() {
+        for (const std::size_t bore : m_free)
+            m_narrowest.emplace(bore, narrowestOf(*m_bores[bore]));
+        for (const std::size_t ring : m_rings)
+            m_start.emplace(ring, startOf(m_fit.rings[ring]));
+    }
+
+    [[nodiscard]] Result<Length> startOf(const Ring& ring) const {
+        const auto measured = measuredIn(ring);
+        if (!measured) return tl::unexpected(measured.error());
+        const auto start = measuredWhere(**measured, ring, m_units);
+        if (!start) return tl::unexpected(start.error());
+        return start->diameter;
+    }
+
+    [[nodiscard]] Length smallestGap(std::size_t bore, std::size_t ring) const {
+        return m_fit.rings[ring].gap->value() +
+               growthOfGap(*m_narrowest.at(bore) - *m_start.at(ring));
+    }
+
+    [[nodiscard]] std::string refusalOf(std::size_t bore, std::size_t ring) const {
+        const Result<Length>& start = m_start.at(ring);
+        return (start ? m_narrowest.at(bore) : start).error().message();
     }
 
     void place(std::size_t bore, std::size_t ring, Result<RingGap> gap) {
@@ -111,33 +146,26 @@ private:
             if (!m_deal.ring[bore]) m_free.push_back(bore);
     }
 
-    void fillTable() {
-        for (const std::size_t bore : m_free) {
-            m_table.emplace_back();
-            for (const std::size_t ring : m_rings)
-                m_table.back().push_back(gapOf(bore, ring));
-        }
-    }
-
     // Leaves out rings of which nothing is known, and bores in which no ring can be reckoned.
     void dropHopeless() {
-        for (std::size_t column = m_rings.size(); column-- > 0;) {
-            const auto known = [&](const auto& row) { return row[column].has_value(); };
-            if (std::ranges::any_of(m_table, known) || m_table.empty()) continue;
-            m_firstRefusal = m_table.front()[column].error().message();
-            m_rings.erase(m_rings.begin() + static_cast<std::ptrdiff_t>(column));
-            if (m_rings.empty()) break; // keep a row's refusals to show
-            for (auto& row : m_table)
-                row.erase(row.begin() + static_cast<std::ptrdiff_t>(column));
+        if (m_free.empty() || m_rings.empty()) return;
+        const auto isRead = [&](std::size_t bore) { return m_narrowest.at(bore).has_value(); };
+        const bool anyRead = std::ranges::any_of(m_free, isRead);
+        const auto hopeless = [&](std::size_t ring) {
+            return !anyRead || !m_start.at(ring).has_value();
+        };
+        const auto first = std::ranges::find_if(m_rings, hopeless);
+        if (first != m_rings.end()) m_firstRefusal = refusalOf(m_free.front(), *first);
+        if (std::ranges::all_of(m_rings, hopeless)) {
+            for (const std::size_t bore : m_free)
+                m_deal.refused[bore] = refusalOf(bore, m_rings.front());
+            m_rings.clear();
+            return;
         }
-        for (std::size_t row = m_free.size(); row-- > 0;) {
-            const auto& cells = m_table[row];
-            if (cells.empty() || std::ranges::any_of(cells, &Result<RingGap>::has_value)) continue;
-            m_deal.refused[m_free[row]] = cells.front().error().message();
-            if (m_rings.empty()) continue;
-            m_free.erase(m_free.begin() + static_cast<std::ptrdiff_t>(row));
-            m_table.erase(m_table.begin() + static_cast<std::ptrdiff_t>(row));
-        }
+        std::erase_if(m_rings, hopeless);
+        for (const std::size_t bore : m_free)
+            if (!isRead(bore)) m_deal.refused[bore] = m_narrowest.at(bore).error().message();
+        std::erase_if(m_free, [&](std::size_t bore) { return !isRead(bore); });
     }
 
     [[nodiscard]] std::string tooFew() const {
@@ -152,11 +180,9 @@ private:
     void assignFree(Length aim) {
         AssignmentProblem problem{
             static_cast<int>(m_free.size()), static_cast<int>(m_rings.size()), {}};
-        for (const auto& row : m_table)
-            for (const Result<RingGap>& cell : row)
-                problem.cost.push_back(
-                    cell ? std::optional((cell->smallest.gap - aim).magnitude().picometres())
-                         : std::nullopt);
+        for (const std::size_t bore : m_free)
+            for (const std::size_t ring : m_rings)
+                problem.cost.emplace_back((smallestGap(bore, ring) - aim).magnitude().picometres());
         const Result<Assignment> best = assign(problem);
         if (!best) {
             m_deal.why = best.error().message();
@@ -164,25 +190,27 @@ private:
         }
         m_deal.equals = best->equals;
         for (std::size_t row = 0; row < m_free.size(); ++row) {
-            const auto column = static_cast<std::size_t>(best->column[row]);
-            place(m_free[row], m_rings[column], std::move(m_table[row][column]));
+            const std::size_t ring = m_rings[static_cast<std::size_t>(best->column[row])];
+            place(m_free[row], ring, gapOf(m_free[row], ring));
         }
     }
 
     const Bores& m_bores;
     const FitRecord& m_fit;
     Length m_step;
+    std::optional<DisplayUnits> m_units;
     RingDeal m_deal;
     std::vector<std::size_t> m_rings;                  // not decided: places in the record
     std::vector<std::size_t> m_free;                   // bores without a decided ring
-    std::vector<std::vector<Result<RingGap>>> m_table; // by m_free, by m_rings
+    std::map<std::size_t, Result<Length>> m_narrowest; // of those bores
+    std::map<std::size_t, Result<Length>> m_start;     // where those rings were measured
     std::string m_firstRefusal;
 };
 
 } // namespace
 
 std::vector<RingDeal> dealRings(const std::vector<MeasuredBore>& bores, const FitRecord& fit,
-                                bool inches) {
+                                bool inches, const std::optional<DisplayUnits>& units) {
     Bores inOrder;
     for (const MeasuredBore& bore : bores)
         inOrder.push_back(&bore);
@@ -192,7 +220,7 @@ std::vector<RingDeal> dealRings(const std::vector<MeasuredBore>& bores, const Fi
         grooves.insert(ring.groove);
     std::vector<RingDeal> deals;
     for (const int groove : grooves)
-        deals.push_back(Dealer(inOrder, fit, inches, groove).deal());
+        deals.push_back(Dealer(inOrder, fit, inches, units, groove).deal());
     return deals;
 }
 

@@ -2,61 +2,15 @@
 #include "core/sizing/ring_gap.h"
 
 #include "core/sizing/guarded.h"
+#include "core/sizing/ring_lies.h"
 
 #include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
-#include <numbers>
 #include <set>
 
 namespace borewright {
 namespace {
-
-// What a ring lies in at a depth: the mean diameter, from readings on so many axes.
-struct LiesIn {
-    Length diameter;
-    std::optional<Length> u;
-    int axes = 1;
-};
-
-bool inTravel(Zone zone) {
-    return zone == Zone::ringTravel || zone == Zone::portBand || zone == Zone::unmapped;
-}
-
-std::string called(const Ring& ring) {
-    return "ring " + (ring.label.empty() ? ring.id : ring.label);
-}
-
-int axesOf(const MeasuredBore& bore) {
-    std::set<std::string> axes;
-    for (const MeasuredAt& at : bore.at)
-        axes.insert(at.axis);
-    return static_cast<int>(axes.size());
-}
-
-// Between ports nothing is known of the axis that they cut: the walls that are left count alone.
-std::optional<LiesIn> wallsLeft(const MeasuredBore& bore, Length depth) {
-    std::vector<Length> walls;
-    std::optional<Length> u = Length();
-    for (const MeasuredAt& at : bore.at) {
-        if (at.depth != depth || at.zone != Zone::portBand) continue;
-        walls.push_back(at.diameter);
-        u = u && at.u ? std::optional(std::max(*u, *at.u)) : std::nullopt;
-    }
-    if (walls.empty()) return std::nullopt;
-    return LiesIn{mean(walls), u, static_cast<int>(walls.size())};
-}
-
-std::optional<LiesIn> liesIn(const MeasuredBore& bore, Length depth) {
-    if (auto walls = wallsLeft(bore, depth)) return walls;
-    const auto at = meanDiameterAt(bore, depth);
-    if (!at) return std::nullopt;
-    return LiesIn{at->diameter, at->u, axesOf(bore)};
-}
-
-Length growthOfGap(Length diameter) {
-    return Length::nearest(std::numbers::pi * diameter.in(Unit::millimetre), Unit::millimetre);
-}
 
 // One ring in one bore: the gap anywhere, and its doubt.
 class GapModel {
@@ -112,31 +66,6 @@ private:
     const LiesIn& m_start;
 };
 
-// Checks what the gap was measured in, and says what the ring lay in then.
-Result<LiesIn> startOf(const MeasuredBore& measured, const Ring& ring) {
-    if (!ring.gap) return refuse(called(ring), "its gap is not given");
-    if (ring.gap->value() <= Length())
-        return refuse(called(ring), "it butts where it was measured: file it until a gap can be "
-                                    "measured");
-    if (!ring.measuredIn) return refuse(called(ring), "the bore it was measured in is not given");
-    if (!ring.measuredAt) return refuse(called(ring), "the depth it was measured at is not given");
-    const Length depth = ring.measuredAt->value();
-    const auto [first, last] = std::ranges::minmax_element(measured.at, {}, &MeasuredAt::depth);
-    const auto start = first == measured.at.end() ? std::nullopt : liesIn(measured, depth);
-    if (!start)
-        return refuse(called(ring), fmt::format("bore {}, in which it was measured, was not read",
-                                                measured.bore));
-    if (depth < first->depth || depth > last->depth) {
-        const DisplayUnits units = unitsOf(*ring.measuredAt);
-        return refuse(called(ring),
-                      fmt::format("it was measured at {}, but bore {} was read from {} to {} only",
-                                  depthWithUnit(depth, units), measured.bore,
-                                  depthWithUnit(first->depth, units),
-                                  depthWithUnit(last->depth, units)));
-    }
-    return *start;
-}
-
 void addPorts(RingGap& gap, const MeasuredBore& bore) {
     std::vector<PortStretch> bands = bore.ports;
     for (const MeasuredAt& at : bore.at)
@@ -153,12 +82,18 @@ void addPorts(RingGap& gap, const MeasuredBore& bore) {
     }
 }
 
-std::vector<Length> stepsOf(Length total, Length step) {
+// What would be shown as a step of nothing belongs to the one before.
+std::vector<Length> stepsOf(Length total, Length step, Length finest) {
     if (step <= Length()) return {total};
     if (total > mostFileSteps * step) return {};
     std::vector<Length> steps;
     for (Length left = total; left > Length(); left -= steps.back())
         steps.push_back(std::min(left, step));
+    if (steps.size() > 1 && 2 * steps.back() <= finest) {
+        const Length last = steps.back();
+        steps.pop_back();
+        steps.back() += last;
+    }
     return steps;
 }
 
@@ -185,7 +120,7 @@ std::optional<Filing> filingOf(const RingGap& gap, const FitLimits& limits, Leng
         filing.cutShort = filing.total > room;
         filing.total = std::min(filing.total, room);
     }
-    filing.steps = stepsOf(filing.total, step);
+    filing.steps = stepsOf(filing.total, step, finest);
     return filing;
 }
 
@@ -236,13 +171,14 @@ std::string whyOf(const RingGap& gap, const FitLimits& limits, bool filingWanted
 } // namespace
 
 Result<RingGap> ringGapOf(const MeasuredBore& bore, const MeasuredBore& measured, const Ring& ring,
-                          const FitLimits& limits, Length fileStep) {
-    const Result<LiesIn> start = startOf(measured, ring);
+                          const FitLimits& limits, Length fileStep,
+                          const std::optional<DisplayUnits>& asked) {
+    const Result<LiesIn> start = measuredWhere(measured, ring, asked);
     if (!start) return tl::unexpected(start.error());
     const GapModel model(bore, measured, ring, *start);
     std::set<Length> depths;
     for (const MeasuredAt& at : bore.at)
-        if (inTravel(at.zone)) depths.insert(at.depth);
+        if (inRingTravel(at.zone)) depths.insert(at.depth);
     if (depths.empty())
         return refuse(fmt::format("bore {}", bore.bore), "nothing was read in the ring's travel");
     RingGap gap;
@@ -260,10 +196,11 @@ Result<RingGap> ringGapOf(const MeasuredBore& bore, const MeasuredBore& measured
         judgeMost(gap.largest.gap, limits, guardOf(model.u(gap.largest.depth), limits.decision),
                   bore.complete);
     bool filingWanted = false;
+    const DisplayUnits units = asked.value_or(unitsOf(*ring.gap));
     const Length finest =
-        Length::whole(1, isInchFamily(ring.gap->unit()) ? Unit::tenth : Unit::micrometre);
+        Length::whole(1, isInchFamily(units.small) ? Unit::tenth : Unit::micrometre);
     gap.filing = filingOf(gap, limits, fileStep, finest, filingWanted);
-    gap.why = whyOf(gap, limits, filingWanted, unitsOf(*ring.gap));
+    gap.why = whyOf(gap, limits, filingWanted, units);
     return gap;
 }
 

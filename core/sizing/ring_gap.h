@@ -5,6 +5,7 @@
 // round; at room temperature. "About 3 thou of gap a thou of bore" is common practice, no source.
 #pragma once
 
+#include "core/length/format.h"
 #include "core/sizing/assignment.h"
 #include "core/sizing/measured_bore.h"
 #include "core/verdict/verdict.h"
@@ -24,9 +25,12 @@ struct GapAt {
 struct Filing {
     // So that the smallest gap becomes the aim, no less than the lower limit and its guard band w;
     // less where the largest would pass the upper limit, and then in whole tenths of a thou or
-    // micrometres. That limit is kept without a guard: a gap too large leaks, one too small seizes.
+    // micrometres, as it is shown. That limit is kept without a guard: a gap too large leaks, one
+    // too small seizes.
     Length total;
-    std::vector<Length> steps; // each the step, the last what is left; empty if over mostFileSteps
+    // Each the step, the last what is left; what is left but would be shown as nothing is added to
+    // the one before. Empty if over mostFileSteps.
+    std::vector<Length> steps;
     bool cutShort = false;
 };
 inline constexpr int mostFileSteps = 200;
@@ -56,9 +60,11 @@ struct RingGap {
 };
 
 // `measured`: the bore that the gap was measured in; may be the same. Refuses: no gap, no place, a
-// place outside what was read of that bore, nothing read in the ring's travel.
+// place outside what was read of that bore, nothing read in the ring's travel. `units`: of the
+// words, and of the finest amount filed; nothing = as the gap was typed.
 Result<RingGap> ringGapOf(const MeasuredBore& bore, const MeasuredBore& measured, const Ring& ring,
-                          const FitLimits& limits, Length fileStep);
+                          const FitLimits& limits, Length fileStep,
+                          const std::optional<DisplayUnits>& units = {});
 Length fileStepOf(const FitRecord& fit, bool inches); // else 0.002 in or 0.05 mm
 
 // Rings of one groove dealt to bores: least worst departure of the smallest gap from the aim; a
@@ -72,7 +78,8 @@ struct RingDeal {
     int equals = 1;
     std::string why; // why nothing is dealt
 };
+// `inches`: the block's own, for the step of filing; `units` as in ringGapOf.
 std::vector<RingDeal> dealRings(const std::vector<MeasuredBore>& bores, const FitRecord& fit,
-                                bool inches);
+                                bool inches, const std::optional<DisplayUnits>& units = {});
 
 } // namespace borewright

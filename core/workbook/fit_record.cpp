@@ -9,6 +9,11 @@ namespace borewright {
 namespace {
 
 const Length largestSize = Length::whole(3000, Unit::millimetre);
+const Length widestGap = Length::whole(10, Unit::millimetre);
+const Length widestClearance = Length::whole(3, Unit::millimetre); // where no piston has a size
+constexpr std::int64_t leastShareOfPiston = 50;                    // a clearance is less than 2 %
+constexpr int lastBore = 999;
+constexpr std::size_t longestLabel = 24;                 // bytes, in a refusal
 constexpr double leastExpansion = 1, mostExpansion = 40; // 1e-6/°C: every metal a piston is made of
 
 using Where = std::optional<TypedLength>;
@@ -25,7 +30,14 @@ checkAmounts(std::initializer_list<std::pair<const char*, const Where*>> moreTha
     return {};
 }
 
+Result<void> checkBore(const char* name, const std::optional<int>& bore) {
+    if (bore && (*bore < 1 || *bore > lastBore))
+        return refuse(name, "bores are numbered from 1 to " + std::to_string(lastBore));
+    return {};
+}
+
 Result<void> checkPiston(const Piston& piston) {
+    if (auto good = checkBore("bore", piston.bore); !good) return good;
     if (auto good = checkAmounts({{"size", &piston.size}},
                                  {{"measuring height", &piston.height}, {"±", &piston.doubt}});
         !good)
@@ -48,13 +60,17 @@ Result<void> checkPiston(const Piston& piston) {
 }
 
 Result<void> checkRing(const Ring& ring) {
+    if (auto good = checkBore("bore", ring.bore); !good) return good;
+    if (auto good = checkBore("measured in", ring.measuredIn); !good) return good;
     if (ring.groove < 1 || ring.groove > 9) return refuse("groove", "lies between 1 and 9");
     return checkAmounts({}, {{"depth", &ring.measuredAt}, {"gap", &ring.gap}, {"±", &ring.doubt}});
 }
 
 Result<void> checkFitLimits(const FitLimits& limits) {
-    if (auto good = checkAmounts(
-            {}, {{"least", &limits.lower}, {"most", &limits.upper}, {"aim", &limits.aim}});
+    if (limits.aim && limits.aim->value() <= Length())
+        return refuse("aim", "aim at more than nothing");
+    if (auto good = checkAmounts({{"most", &limits.upper}, {"aim", &limits.aim}},
+                                 {{"least", &limits.lower}});
         !good)
         return good;
     if (limits.lower && limits.upper && limits.lower->value() > limits.upper->value())
@@ -76,8 +92,49 @@ std::string freshId(const char* prefix, const auto& list) {
     }
 }
 
-std::string called(const char* what, const std::string& label, const std::string& id) {
-    return std::string(what) + " " + (label.empty() ? id : label);
+// The largest of the limits, if it is so large that a wrong unit is the likelier reason.
+const TypedLength* over(Length most, const FitLimits& limits) {
+    for (const auto* limit : {&limits.upper, &limits.lower, &limits.aim})
+        if (*limit && (*limit)->value() > most) return &**limit;
+    return nullptr;
+}
+
+Result<void> checkClearanceUnit(const FitRecord& fit) {
+    const Piston* smallest = nullptr;
+    for (const Piston& piston : fit.pistons)
+        if (piston.size && (smallest == nullptr || piston.size->value() < smallest->size->value()))
+            smallest = &piston;
+    if (smallest == nullptr) {
+        const TypedLength* wide = over(widestClearance, fit.clearance);
+        if (wide == nullptr) return {};
+        return refuse("clearance of " + wide->withUnit() + ": is the unit right?");
+    }
+    const Length most = Length::fromPicometres(
+        divideHalfToEven(smallest->size->value().picometres(), leastShareOfPiston));
+    const TypedLength* wide = over(most, fit.clearance);
+    if (wide == nullptr) return {};
+    return refuse("clearance of " + wide->withUnit() + " for a piston of " +
+                  smallest->size->withUnit() + ": is the unit right?");
+}
+
+Result<void> checkGapUnit(const FitRecord& fit) {
+    const TypedLength* wide = over(widestGap, fit.ringGap);
+    if (wide == nullptr) return {};
+    return refuse("ring gap of " + wide->withUnit() + ": is the unit right?");
+}
+
+// Cut between characters, not within one.
+std::string shortLabel(const std::string& label) {
+    if (label.size() <= longestLabel) return label;
+    std::size_t end = longestLabel;
+    while (end > 0 && (static_cast<unsigned char>(label[end]) & 0xC0) == 0x80)
+        --end;
+    return label.substr(0, end) + "…";
+}
+
+std::string calledBy(const char* what, const std::string& label, const std::string& id) {
+    if (label.empty() && id.empty()) return std::string("a ") + what + " without a label";
+    return std::string(what) + " " + shortLabel(label.empty() ? id : label);
 }
 
 Result<void> checkPistons(const FitRecord& fit) {
@@ -86,7 +143,7 @@ Result<void> checkPistons(const FitRecord& fit) {
     std::set<std::string> ids;
     std::set<int> bores;
     for (const Piston& piston : fit.pistons) {
-        const std::string where = called("piston", piston.label, piston.id);
+        const std::string where = called(piston);
         if (piston.id.empty() || !ids.insert(piston.id).second)
             return refuse(where, "needs an id of its own");
         if (piston.bore && !bores.insert(*piston.bore).second)
@@ -104,7 +161,7 @@ Result<void> checkRings(const FitRecord& fit) {
     std::set<std::string> ids;
     std::set<std::pair<int, int>> places;
     for (const Ring& ring : fit.rings) {
-        const std::string where = called("ring", ring.label, ring.id);
+        const std::string where = called(ring);
         if (ring.id.empty() || !ids.insert(ring.id).second)
             return refuse(where, "needs an id of its own");
         if (ring.bore && !places.insert({*ring.bore, ring.groove}).second)
@@ -125,6 +182,14 @@ std::optional<Length> aimOf(const FitLimits& limits) {
     return mean(both);
 }
 
+std::string called(const Piston& piston) {
+    return calledBy("piston", piston.label, piston.id);
+}
+
+std::string called(const Ring& ring) {
+    return calledBy("ring", ring.label, ring.id);
+}
+
 std::string freshPistonId(const FitRecord& fit) {
     return freshId("p", fit.pistons);
 }
@@ -140,6 +205,8 @@ Result<void> checkFit(const FitRecord& fit) {
         return tl::unexpected(good.error().within("clearance"));
     if (auto good = checkFitLimits(fit.ringGap); !good)
         return tl::unexpected(good.error().within("ring gap"));
+    if (auto good = checkClearanceUnit(fit); !good) return good;
+    if (auto good = checkGapUnit(fit); !good) return good;
     if (fit.fileStep && fit.fileStep->value() <= Length())
         return refuse("file in steps of", "must be more than zero");
     return {};

@@ -77,11 +77,17 @@ struct FitRecord {
     friend bool operator==(const FitRecord&, const FitRecord&) = default;
 };
 
+// "piston 3", "ring top 1": by label, else id, shortened; "a piston without a label".
+std::string called(const Piston& piston);
+std::string called(const Ring& ring);
+
 std::string freshPistonId(const FitRecord& fit);
 std::string freshRingId(const FitRecord& fit);
 
 // Refuses, with the place, what cannot stand: ids twice, two pistons or two rings of one groove in
-// one bore, sizes of nothing, limits crossed, an aim beyond them.
+// one bore, sizes of nothing, limits crossed, an aim beyond them or at nothing. Asks whether the
+// unit is right where a limit or aim of the clearance is over 2 % of the smallest piston (3 mm
+// where none has a size), or one of the ring gap over 10 mm.
 Result<void> checkFit(const FitRecord& fit);
 
 } // namespace borewright

@@ -101,6 +101,12 @@ TEST(Clearance, TheUnitOfTheWordsIsThePistons) {
     EXPECT_EQ(between(finished(), piston).why, "does not go in: larger than the bore by 100 µm");
 }
 
+TEST(Clearance, WordsAreInTheUnitAskedFor) {
+    const auto clearance = clearanceOf(finished(), pistonOf("3.4410"), {}, DisplayUnits::metric());
+    ASSERT_TRUE(clearance);
+    EXPECT_EQ(clearance->why, "does not go in: larger than the bore by 25 µm");
+}
+
 TEST(Clearance, BothDoubtsCountAndGuardTheLimits) {
     const MeasuredBore bore = withDoubt(finished(), "0.12", "0.08");
     Piston piston = pistonOf("3.4358");
@@ -147,12 +153,28 @@ TEST(PistonSizes, AWarmPistonIsBroughtTo20) {
     const auto size = sizeOf(piston);
     ASSERT_TRUE(size);
     EXPECT_TRUE(size->corrected);
-    EXPECT_NEAR((in("3.4358") - size->at20).in(Unit::thou), 3435.8 * 215e-6 / 1.000215, 1e-6);
+    // The steel micrometer beside it has grown by 115e-6.
+    EXPECT_NEAR((in("3.4358") - size->at20).in(Unit::thou), 3435.8 * 100e-6 / 1.000215, 1e-6);
     piston.expansion = 18.5; // a hypereutectic alloy, as the user gave it
-    EXPECT_NEAR((in("3.4358") - sizeOf(piston)->at20).in(Unit::thou), 3435.8 * 185e-6 / 1.000185,
+    EXPECT_NEAR((in("3.4358") - sizeOf(piston)->at20).in(Unit::thou), 3435.8 * 70e-6 / 1.000185,
                 1e-6);
+    piston.expansion = 11.5;
+    EXPECT_EQ(sizeOf(piston)->at20, in("3.4358")) << "a piston that grows as its micrometer does";
+    piston.expansion = 18.5;
     piston.temperature = *readTemperature("68 F", Scale::celsius);
     EXPECT_EQ(sizeOf(piston)->at20, in("3.4358")) << "68 °F is 20 °C";
+}
+
+// Taking the micrometer as if it were at 20 °C made the piston 0.4 thou too small at 30 °C, and the
+// clearance as much too large.
+TEST(PistonSizes, TheMicrometerIsAsWarmAsThePiston) {
+    Piston cold = pistonOf("3.4358");
+    Piston warm = cold;
+    warm.temperature = *readTemperature("30 C", Scale::celsius);
+    // At 30 °C the piston has grown to 3436.5387 thou, and a steel micrometer reads 3436.1435.
+    warm.size = typedThou("3436.1435");
+    EXPECT_NEAR(between(finished(), warm).value.in(Unit::thou),
+                between(finished(), cold).value.in(Unit::thou), 1e-4);
 }
 
 TEST(PistonSizes, NoTemperatureNoCorrection) {
