@@ -20,7 +20,8 @@ Result<FinishForPiston> finishFor(int bore, std::size_t place, const FitRecord& 
 } // namespace
 
 Result<std::vector<FinishForPiston>> finishForPistons(const std::vector<int>& bores,
-                                                      const FitRecord& fit) {
+                                                      const FitRecord& fit,
+                                                      const std::set<std::string>& taken) {
     if (!aimOf(fit.clearance)) return refuse("no clearance to aim at");
     std::vector<int> rising = bores;
     std::ranges::sort(rising);
@@ -32,7 +33,8 @@ Result<std::vector<FinishForPiston>> finishForPistons(const std::vector<int>& bo
             std::ranges::find_if(order, [&](std::size_t p) { return fit.pistons[p].bore == bore; });
         if (place == order.end()) {
             next = std::find_if(next, order.end(), [&](std::size_t p) {
-                return !fit.pistons[p].bore && sizeOf(fit.pistons[p]);
+                const Piston& piston = fit.pistons[p];
+                return !piston.bore && !taken.contains(piston.id) && sizeOf(piston);
             });
             if (next == order.end())
                 return refuse(fmt::format("no piston with its size and measuring height is left "

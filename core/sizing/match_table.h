@@ -16,9 +16,14 @@ struct MatchTable {
     // not among these; and the decided pairs whatever their clearance. The cost is the miss in
     // picometres, 0 where a decided piston has none.
     AssignmentProblem pairs;
-    // What the decided pairs leave open, themselves included.
+    // What the decided pairs leave open: the bores not decided, and the pistons with a size that
+    // are not decided for any bore. The decided are no part of it: a large miss among them would
+    // hide every smaller one.
+    std::vector<std::size_t> openBores;   // places in `bores`
+    std::vector<std::size_t> openPistons; // places in `pistons`
     AssignmentProblem open;
 };
-MatchTable layOut(const std::vector<MeasuredBore>& bores, const FitRecord& fit);
+MatchTable layOut(const std::vector<MeasuredBore>& bores, const FitRecord& fit,
+                  const std::optional<DisplayUnits>& units);
 
 } // namespace borewright

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <numbers>
+#include <numeric>
 
 namespace borewright {
 namespace {
@@ -16,50 +17,49 @@ Length lengthOf(std::int64_t cost) {
     return Length::fromPicometres(cost);
 }
 
-std::optional<Worth> worthOf(const AssignmentProblem& pairs, const std::vector<int>& column) {
-    const auto cost = costOf(pairs, column);
+// The pistons by bore, decided ones with what was dealt to the rest, and their worth.
+std::optional<Worth> worthOf(const MatchTable& table, const std::vector<int>& dealt) {
+    std::vector<int> column;
+    std::size_t next = 0;
+    for (std::size_t i = 0; i < table.bores.size(); ++i) {
+        const auto place = table.matching.fixed[i]
+                               ? *table.matching.chosen[i]
+                               : table.openPistons[static_cast<std::size_t>(dealt[next++])];
+        column.push_back(static_cast<int>(place));
+    }
+    const auto cost = costOf(table.pairs, column);
     if (!cost) return std::nullopt;
     return Worth{lengthOf(cost->worst), lengthOf(cost->sum), {column.begin(), column.end()}};
 }
 
-// Decided pairs, then the first piston left to the first bore left. Nothing for a bore (−1) where
-// none is left.
-std::vector<int> inOwnOrder(const MatchTable& table) {
-    std::vector<int> column;
-    std::size_t next = 0;
-    for (std::size_t i = 0; i < table.bores.size(); ++i) {
-        if (table.matching.fixed[i]) {
-            column.push_back(static_cast<int>(*table.matching.chosen[i]));
-            continue;
-        }
-        while (next < table.pistons.size() &&
-               (table.pistons[next]->bore || !sizeOf(*table.pistons[next])))
-            ++next;
-        column.push_back(next < table.pistons.size() ? static_cast<int>(next) : -1);
-        ++next;
-    }
-    return column;
-}
-
-// k·√(2·(ownU² + u_piston²)), with the largest of each: bores all, pistons those of either
-// matching.
+// k·√(2·(ownU² + u_piston²)), with the largest of each: bores not decided, pistons those of either
+// matching there.
 std::optional<Length> tellApart(const MatchTable& table) {
+    if (table.openBores.empty()) return std::nullopt;
     Length bore;
-    double coverage = 0;
-    for (const MeasuredBore* one : table.bores) {
-        if (!one->ownU) return std::nullopt;
-        bore = std::max(bore, *one->ownU);
-        coverage = std::max(coverage, one->coverage);
-    }
     Length piston;
-    for (const auto& worth : {table.matching.best, table.matching.ownOrder})
-        if (worth)
-            for (const auto& place : worth->piston)
-                if (const auto size = sizeOf(*table.pistons[*place]); size && size->u)
+    double coverage = 0;
+    for (const std::size_t i : table.openBores) {
+        const MeasuredBore& one = *table.bores[i];
+        if (!one.ownU) return std::nullopt;
+        bore = std::max(bore, *one.ownU);
+        coverage = std::max(coverage, one.coverage);
+        for (const auto& worth : {table.matching.best, table.matching.ownOrder})
+            if (worth)
+                if (const auto size = sizeOf(*table.pistons[*worth->piston[i]]); size && size->u)
                     piston = std::max(piston, *size->u);
+    }
     return Length::nearest(coverage * std::numbers::sqrt2 *
                                together(bore, piston).in(Unit::micrometre),
                            Unit::micrometre);
+}
+
+// The largest miss among the bores not decided.
+Length worstOpen(const MatchTable& table, const Worth& worth) {
+    Length worst;
+    for (const std::size_t i : table.openBores)
+        worst = std::max(worst, table.matching.cells[i][*worth.piston[i]].miss);
+    return worst;
 }
 
 // How many of its clearances are outside their limits, and how many are not proven within.
@@ -80,15 +80,16 @@ Unproven unprovenIn(const Matching& matching, const Worth& worth) {
 
 // The pistons' own order where the readings cannot tell it from the best, and it leaves no more to
 // be proven to the customer.
-void choose(Matching& matching) {
+void choose(MatchTable& table) {
+    Matching& matching = table.matching;
     const auto& best = matching.best;
     const auto& own = matching.ownOrder;
     const auto& doubt = matching.tellApart;
     matching.anyOfThese = own && doubt && own->piston != best->piston &&
-                          own->worst - best->worst <= *doubt &&
+                          worstOpen(table, *own) - worstOpen(table, *best) <= *doubt &&
                           unprovenIn(matching, *own).outside <= unprovenIn(matching, *best).outside;
-    const bool keepOrder = matching.anyOfThese && unprovenIn(matching, *own).open <=
-                                                      unprovenIn(matching, *best).open;
+    const bool keepOrder =
+        matching.anyOfThese && unprovenIn(matching, *own).open <= unprovenIn(matching, *best).open;
     matching.chosen = keepOrder ? own->piston : best->piston;
 }
 
@@ -110,22 +111,25 @@ void fillSwaps(MatchTable& table) {
 
 } // namespace
 
-Matching matchPistons(const std::vector<MeasuredBore>& bores, const FitRecord& fit) {
-    MatchTable table = layOut(bores, fit);
+Matching matchPistons(const std::vector<MeasuredBore>& bores, const FitRecord& fit,
+                      const std::optional<DisplayUnits>& units) {
+    MatchTable table = layOut(bores, fit, units);
     Matching& matching = table.matching;
-    if (!matching.why.empty()) return matching;
-    const auto found = assign(table.open);
+    if (!matching.why.empty()) return std::move(matching);
+    const auto found = assign(table.open); // nothing is open where all is decided
     if (!found) {
         matching.why = "no way to give every bore a piston that goes in";
-        return matching;
+        return std::move(matching);
     }
-    matching.best = worthOf(table.open, found->column);
+    std::vector<int> inOrder(table.openBores.size());
+    std::iota(inOrder.begin(), inOrder.end(), 0);
+    matching.best = worthOf(table, found->column);
     matching.equals = found->equals;
-    matching.ownOrder = worthOf(table.open, inOwnOrder(table));
+    matching.ownOrder = worthOf(table, inOrder);
     matching.tellApart = tellApart(table);
-    choose(matching);
+    choose(table);
     fillSwaps(table);
-    return matching;
+    return std::move(matching);
 }
 
 } // namespace borewright

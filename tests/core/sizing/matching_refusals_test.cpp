@@ -57,6 +57,21 @@ TEST(Matching, SaysWhatIsMissing) {
     EXPECT_EQ(matchPistons(many, benchFit()).why, "more than 64 bores");
 }
 
+// It used to say that no piston goes in.
+TEST(Matching, SaysThatNothingWasReadWhereThePistonRuns) {
+    std::vector<MeasuredBore> bores = benchBores();
+    bores[1].at[0].zone = Zone::ridgeLand;
+    EXPECT_EQ(matchPistons(bores, benchFit()).why,
+              "nothing was read where the piston runs in bore 2");
+    bores[4].at[0].zone = Zone::ridgeLand;
+    EXPECT_EQ(matchPistons(bores, benchFit()).why,
+              "nothing was read where the piston runs in bores 2, 5");
+    FitRecord fit = benchFit();
+    fit.pistons[1].bore = 2;
+    fit.pistons[4].bore = 5;
+    EXPECT_EQ(matchPistons(bores, fit).why, "") << "decided: nothing has to be found for them";
+}
+
 TEST(Matching, APistonLargerThanTheBoreGoesNowhereNear) {
     FitRecord fit = benchFit();
     fit.pistons[0].size = typedIn("3.4403"); // goes in bore 5 alone

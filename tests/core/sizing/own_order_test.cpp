@@ -71,6 +71,20 @@ TEST(FinishForPistons, DecidedPairsFirst) {
     EXPECT_FALSE((*finish)[0].lower);
 }
 
+// A piston proposed for a finished bore was dealt again to a bore still to be honed.
+TEST(FinishForPistons, LeavesOutWhatIsTaken) {
+    FitRecord fit = benchFit();
+    const auto finish = finishForPistons({2, 3}, fit, {"p1", "p3"});
+    ASSERT_TRUE(finish) << finish.error().message();
+    EXPECT_EQ((*finish)[0].piston, 1U);
+    EXPECT_EQ((*finish)[1].piston, 3U);
+    fit.pistons[2].bore = 3;
+    EXPECT_EQ((*finishForPistons({2, 3}, fit, {"p3"}))[1].piston, 2U) << "decided is decided";
+    EXPECT_EQ(
+        finishForPistons({1}, benchFit(), {"p1", "p2", "p3", "p4", "p5", "p6"}).error().message(),
+        "no piston with its size and measuring height is left for bore 1");
+}
+
 TEST(FinishForPistons, RefusesWhatItCannotSay) {
     FitRecord fit = benchFit();
     const auto refusal = [&](const std::vector<int>& bores) {
