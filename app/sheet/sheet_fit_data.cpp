@@ -160,7 +160,7 @@ SheetPairs pairsOf(const Workbook& workbook, const FitResult& fit, const Display
 
 std::optional<SheetPlaced> sheetPlaced(const Workbook& workbook, const FitResult& fit,
                                        const BoreFit& bore) {
-    if (pistonsFirst(workbook, fit) && !bore.finished) {
+    if (bore.toHone) {
         const auto finish = std::ranges::find(fit.finish, bore.bore, &FinishForPiston::bore);
         if (finish == fit.finish.end()) return std::nullopt;
         const bool decided = workbook.fit.pistons[finish->piston].bore == bore.bore;
@@ -170,14 +170,8 @@ std::optional<SheetPlaced> sheetPlaced(const Workbook& workbook, const FitResult
     return SheetPlaced{*bore.piston, bore.decided, std::nullopt};
 }
 
-bool sheetRingsWait(const Workbook& workbook, const FitResult& fit) {
-    return std::ranges::any_of(fit.bores, [&](const BoreFit& bore) {
-        if (bore.finished) return false;
-        const Survey* survey = findSurvey(workbook, bore.survey);
-        const auto placed = sheetPlaced(workbook, fit, bore);
-        return workbook.targets.contains(bore.bore) || (placed && placed->honeTo) ||
-               (survey != nullptr && survey->header.kind == SurveyKind::check);
-    });
+bool sheetRingsWait(const FitResult& fit) {
+    return pistonsFirst(fit);
 }
 
 QString sheetFitLimits(const FitLimits& limits) {
@@ -213,7 +207,7 @@ SheetFit sheetFit(const Workbook& workbook, const Results& results, const Displa
     if (!workbook.fit.rings.empty()) {
         sheet.ringHeadline = qs(fit.ringHeadline);
         // Whatever the hone takes opens every gap: a ring filed before that is lost.
-        if (!sheetRingsWait(workbook, fit))
+        if (!sheetRingsWait(fit))
             sheet.ringSentences = sheetTexts(fit.ringSentences);
         else
             sheet.ringHeadline = SheetWords::tr("Rings come after the last honing: a thou off the "

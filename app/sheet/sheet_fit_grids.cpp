@@ -132,7 +132,7 @@ public:
         : m_workbook(workbook)
         , m_fit(fit)
         , m_units(units)
-        , m_wait(sheetRingsWait(workbook, fit)) {}
+        , m_wait(sheetRingsWait(fit)) {}
 
     [[nodiscard]] SheetGrid grid(int groove) const {
         const QString size = unitSymbol(m_units.size), small = unitSymbol(m_units.small);

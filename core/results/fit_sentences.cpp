@@ -26,10 +26,9 @@ public:
 
     std::vector<std::string> tell() {
         if (m_record.pistons.empty()) return {};
-        const bool first = pistonsFirst(m_workbook, m_result);
-        if (first) finishSizes();
-        if (!m_result.finishRefused.empty() && !first && !m_result.measured.empty() &&
-            !m_matching.best)
+        const bool first = pistonsFirst(m_result);
+        finishSizes();
+        if (!m_result.finishRefused.empty() && !first)
             m_sentences.push_back("Finish sizes cannot be given: " + m_result.finishRefused + ".");
         if (m_matching.best && !first) {
             otherWays();
@@ -94,6 +93,8 @@ void Teller::finishSizes() {
                               sizeWithUnit(size, m_units) + limits + ", for " +
                               pistonsWords(labels) + ".");
     }
+    m_sentences.insert(m_sentences.end(), m_result.finishWarnings.begin(),
+                       m_result.finishWarnings.end());
 }
 
 void Teller::otherWays() {

@@ -43,8 +43,26 @@ bool allDecided(const Matching& matching) {
            std::ranges::all_of(matching.fixed, [](bool fixed) { return fixed; });
 }
 
+// A decided piston that does not go into its bore comes before all else.
+std::string tooLargeWords(const Workbook& workbook, const DisplayUnits& units,
+                          const Matching& matching) {
+    for (std::size_t b = 0; b < matching.chosen.size(); ++b) {
+        if (!matching.chosen[b]) continue;
+        const auto& clearance = matching.cells[b][*matching.chosen[b]].clearance;
+        if (!clearance || clearance->value > Length()) continue;
+        return fmt::format(
+            "Piston {} does not go into bore {}: {}.",
+            nameOf(workbook.fit.pistons[matching.pistons[*matching.chosen[b]]]), matching.bores[b],
+            clearance->value == Length()
+                ? "it is as large as the bore"
+                : "it is larger by " + smallWithUnit(clearance->value.magnitude(), units));
+    }
+    return {};
+}
+
 std::string matchingHeadline(const Workbook& workbook, const DisplayUnits& units,
                              const Matching& matching) {
+    if (std::string words = tooLargeWords(workbook, units, matching); !words.empty()) return words;
     if (allDecided(matching))
         return "Decided: " + pairsWords(workbook, matching, matching.chosen) + ", " +
                missWords(workbook, units, matching) + ".";
@@ -92,51 +110,25 @@ std::string pairsWords(const Workbook& workbook, const Matching& matching,
                        one ? "takes piston" : "take pistons", fmt::join(labels, " "));
 }
 
-namespace {
-
-// Every piston that there is a clearance of is too large for this bore.
-bool noneGoesIn(const Matching& matching, int bore) {
-    const auto place = std::ranges::find(matching.bores, bore);
-    if (place == matching.bores.end()) return false;
-    const auto b = static_cast<std::size_t>(place - matching.bores.begin());
-    if (b >= matching.cells.size()) return false;
-    bool any = false;
-    for (const MatchCell& cell : matching.cells[b]) {
-        if (!cell.clearance) continue;
-        if (cell.clearance->value > Length()) return false;
-        any = true;
-    }
-    return any;
-}
-
-} // namespace
-
-bool pistonsFirst(const Workbook& workbook, const FitResult& result) {
-    if (result.finish.empty()) return false;
-    bool toHone = result.measured.empty();
-    for (const BoreFit& bore : result.bores) {
-        const Survey* survey = findSurvey(workbook, bore.survey);
-        const bool honing = survey != nullptr && survey->header.kind == SurveyKind::check;
-        const bool tooSmall = bore.clearance ? bore.clearance->value <= Length()
-                                             : noneGoesIn(result.matching, bore.bore);
-        toHone = toHone || (!bore.finished && (honing || tooSmall));
-    }
-    return toHone;
+bool pistonsFirst(const FitResult& result) {
+    return result.measured.empty() && std::ranges::any_of(result.bores, &BoreFit::toHone);
 }
 
 std::string pistonHeadline(const Workbook& workbook, const DisplayUnits& units,
                            const FitResult& result) {
     if (workbook.fit.pistons.empty())
         return "Enter the pistons: label, size across the skirt, and the height it is measured at.";
-    if (pistonsFirst(workbook, result)) {
+    if (pistonsFirst(result)) {
         std::vector<int> bores;
-        for (const FinishForPiston& one : result.finish)
-            bores.push_back(one.bore);
-        std::ranges::sort(bores);
+        for (const BoreFit& bore : result.bores)
+            if (bore.toHone) bores.push_back(bore.bore);
         return fmt::format(
-            "{} {} still to be honed: the finish size follows the piston.",
+            "{} {} still to be honed: {}.",
             capitalized((bores.size() == 1 ? "bore " : "bores ") + numbersInShort(bores)),
-            bores.size() == 1 ? "is" : "are");
+            bores.size() == 1 ? "is" : "are",
+            !result.finish.empty()         ? "the finish size follows the piston"
+            : result.finishRefused.empty() ? "no piston that is here may be honed for"
+                                           : result.finishRefused);
     }
     if (result.measured.empty()) return "No bore has been read: measure the block first.";
     if (!result.matching.best) {

@@ -17,9 +17,8 @@ std::string pistonHeadline(const Workbook& workbook, const DisplayUnits& units,
 std::vector<std::string> pistonSentences(const Workbook& workbook, const DisplayUnits& units,
                                          const FitResult& result);
 
-// Bores are still to be honed to their pistons: what they measure now is not what the pistons will
-// run in.
-bool pistonsFirst(const Workbook& workbook, const FitResult& result);
+// Every bore that was read is still to be honed: the pistons come first, finish sizes follow.
+bool pistonsFirst(const FitResult& result);
 // What is scribed on it, else its id.
 std::string nameOf(const Piston& piston);
 std::string nameOf(const Ring& ring);

@@ -12,15 +12,6 @@
 namespace borewright {
 namespace {
 
-// Whatever is taken off a bore opens every gap in it: to file before that is to file too much.
-bool stillToHone(const Workbook& workbook, const FitResult& result) {
-    if (pistonsFirst(workbook, result)) return true;
-    return std::ranges::any_of(result.bores, [&](const BoreFit& bore) {
-        const Survey* survey = findSurvey(workbook, bore.survey);
-        return survey != nullptr && survey->header.kind == SurveyKind::check;
-    });
-}
-
 struct Placed {
     int bore = 1;
     const BoreFit::RingHere* here = nullptr;
@@ -74,13 +65,12 @@ std::string filingWords(const Filing& filing, const DisplayUnits& units) {
 class Teller {
 public:
     Teller(const Workbook& workbook, const DisplayUnits& units, const FitResult& result)
-        : m_workbook(workbook)
-        , m_record(workbook.fit)
+        : m_record(workbook.fit)
         , m_units(units)
         , m_result(result) {}
 
     std::vector<std::string> tell() {
-        if (!stillToHone(m_workbook, m_result)) {
+        if (!pistonsFirst(m_result)) {
             for (const RingDeal& deal : m_result.deals)
                 groove(deal);
             asFound();
@@ -98,7 +88,6 @@ private:
     void doubts();
     [[nodiscard]] std::string label(std::size_t ring) const { return nameOf(m_record.rings[ring]); }
 
-    const Workbook& m_workbook;
     const FitRecord& m_record;
     const DisplayUnits& m_units;
     const FitResult& m_result;
@@ -187,8 +176,9 @@ void wordRings(const Workbook& workbook, const DisplayUnits& units, FitResult& r
         result.ringHeadline = "Enter the rings: groove, and a gap measured in a bore.";
         return;
     }
+    // Whatever is taken off a bore opens every gap in it: to file before that is to file too much.
     result.ringHeadline =
-        stillToHone(workbook, result)
+        pistonsFirst(result)
             ? "Rings come after the last honing: a thou off the bore opens a gap by about three."
             : whereToMeasure(result, units);
     if (result.ringHeadline.empty())

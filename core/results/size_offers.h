@@ -14,11 +14,16 @@ namespace borewright {
 //
 // A size on offer asks for the finish size of the finish limits with its oversize, else standard
 // size + oversize; where its limits do not hold that, for their middle. Limits are its own, else
-// those of the finish limits.
+// those of the finish limits. It is not for a bore whose standard size its limits do not belong to.
 //
-// Pistons whose size is known make a group where no two neighbours differ by more than 0.002 in or
-// 0.050 mm; a group with one for each bore asks for the smallest + the aimed clearance in every
-// bore, so that any of them goes into any.
+// Pistons whose size is known make a group where they differ by no more than 0.002 in or 0.050 mm;
+// a group with one for each bore asks for its middle + the aimed clearance, within limits that give
+// each of them, in any bore, a clearance that is allowed. A group too wide for that is no offer.
 std::vector<Offer> offersOf(const Workbook& workbook, const std::vector<int>& bores);
+
+// Whether a finish size is beyond the engine maker's greatest oversize, where he gives one: by more
+// than a thou, which clearance and pistons may ask for. True too where the standard size is not
+// known: what cannot be told is not advised.
+bool isBeyondGreatest(const Workbook& workbook, int number, Length finish);
 
 } // namespace borewright

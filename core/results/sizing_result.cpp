@@ -14,16 +14,17 @@ bool isBeforeTheCut(const Workbook& workbook, const SurveyResult& survey) {
     return found != nullptr && purposeOf(found->header.kind) == LimitPurpose::worn;
 }
 
-// By the last survey before the cut that read the bore. `rule`: what that survey was judged by.
+// By the last survey before the cut that read the bore. `rule`: the most careful that any of these
+// surveys was judged by; nothing = none so far.
 std::optional<BoreCleanUp> cleanUpFor(const Workbook& workbook, const Results& results, int number,
-                                      DecisionRule& rule) {
+                                      std::optional<DecisionRule>& rule) {
     for (auto survey = results.surveys.rbegin(); survey != results.surveys.rend(); ++survey) {
         if (!isBeforeTheCut(workbook, *survey)) continue;
         const BoreResult* bore = findBoreResult(*survey, number);
         const auto measured =
             bore == nullptr ? std::nullopt : measuredBore(workbook, *survey, *bore);
         if (!measured) continue;
-        rule = survey->doubts.rule;
+        if (!rule || riskOf(survey->doubts.rule) < riskOf(*rule)) rule = survey->doubts.rule;
         const auto wear = workbook.sizing.bores.find(number);
         return cleanUpOf(*measured,
                          wear == workbook.sizing.bores.end() ? BoreWear() : wear->second);
@@ -97,11 +98,12 @@ SizingResult sizingOf(const Workbook& workbook, const Results& results, const Di
     for (const Bore& bore : workbook.block.bores)
         result.bores.push_back(bore.number);
     std::ranges::sort(result.bores);
-    DecisionRule rule;
+    std::optional<DecisionRule> strictest;
     for (const int number : result.bores) {
-        result.cleanUps.push_back(cleanUpFor(workbook, results, number, rule));
+        result.cleanUps.push_back(cleanUpFor(workbook, results, number, strictest));
         result.notKnown.emplace_back(result.cleanUps.back() ? "" : "not read in a survey as found");
     }
+    const DecisionRule rule = strictest.value_or(DecisionRule());
     const std::vector<Offer> offers = offersOf(workbook, result.bores);
     if (!offers.empty()) {
         result.choice =
@@ -124,7 +126,9 @@ FinishTargets targetsOf(const SizingResult& result, std::size_t offer, const Dis
     const OfferResult& chosen = result.choice.offers[offer];
     for (std::size_t b = 0; b < result.bores.size(); ++b) {
         const auto& bore = chosen.offer.bores[b];
-        if (!bore || result.choice.beyond[b] || chosen.cells[b].cleans == Cleans::no) continue;
+        const Cleans cleans = chosen.cells[b].cleans;
+        if (!bore || result.choice.beyond[b] || cleans == Cleans::no || cleans == Cleans::unknown)
+            continue;
         targets[result.bores[b]] = targetOf(chosen.offer, *bore, units);
     }
     return targets;

@@ -234,7 +234,7 @@ void Teller::assumed() {
 void Teller::felt() {
     for (const auto& [number, wear] : m_workbook.sizing.bores)
         for (const Damage& damage : wear.damages)
-            if (damage.felt)
+            if (damage.felt && findBore(m_workbook.block, number) != nullptr)
                 m_sentences.push_back(fmt::format(
                     "Bore {}: how deep the {} is was felt, not measured; taken as {} ± {} {}.",
                     number, damageWord(damage), formatSmall(damage.deep.value(), m_units),
@@ -259,7 +259,10 @@ void Teller::notAdvised() {
 
 std::vector<std::string> sizingSentences(const Workbook& workbook, const DisplayUnits& units,
                                          const DecisionRule& rule, const SizingResult& result) {
-    return Teller(workbook, units, rule, result).tell();
+    std::vector<std::string> sentences = Teller(workbook, units, rule, result).tell();
+    for (std::string& odd : sizingOddities(workbook, units, result))
+        sentences.push_back(std::move(odd));
+    return sentences;
 }
 
 } // namespace borewright

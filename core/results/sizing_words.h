@@ -16,6 +16,9 @@ std::string sizingHeadline(const Workbook& workbook, const DisplayUnits& units,
                            const SizingResult& result);
 std::vector<std::string> sizingSentences(const Workbook& workbook, const DisplayUnits& units,
                                          const DecisionRule& rule, const SizingResult& result);
+// What does not fit together in what was entered.
+std::vector<std::string> sizingOddities(const Workbook& workbook, const DisplayUnits& units,
+                                        const SizingResult& result);
 std::vector<std::string> howToCut(const Workbook& workbook, const DisplayUnits& units,
                                   const SizingResult& result);
 

@@ -12,6 +12,9 @@
 namespace borewright {
 namespace {
 
+// No bore wears as much where it wears least (common practice, no source).
+const Length mostWornAllOver = Length::whole(125, Unit::micrometre);
+
 // How a diameter as found and a damage become the size that cleans up there.
 struct Cut {
     std::optional<Length> original; // the size it was made to, where the cut keeps its axis
@@ -97,6 +100,7 @@ BoreCleanUp cleanUpOf(const MeasuredBore& bore, const BoreWear& wear) {
     BoreCleanUp result;
     result.bore = bore.bore;
     result.survey = bore.survey;
+    result.standardSize = bore.standardSize;
     result.largest = largestOf(bore);
     result.smallest = smallestOf(bore);
     result.undamaged = wear.damages.empty();
@@ -107,7 +111,9 @@ BoreCleanUp cleanUpOf(const MeasuredBore& bore, const BoreWear& wear) {
     result.wornOnly = cleanUpWith(bore, wear, worn, false);
     const std::optional<Length> madeTo =
         wear.madeTo ? std::optional(wear.madeTo->value()) : bore.standardSize;
-    if (madeTo) {
+    result.boredBefore = !wear.madeTo && bore.standardSize &&
+                         result.smallest.diameter - *bore.standardSize > mostWornAllOver;
+    if (madeTo && !result.boredBefore) {
         const Cut original{madeTo, wear.side != WearSide::bothSides};
         result.originalAxis = cleanUpWith(bore, wear, original, true);
         result.originalOnly = cleanUpWith(bore, wear, original, false);

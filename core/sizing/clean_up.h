@@ -51,6 +51,10 @@ struct BoreCleanUp {
     // The same without any damage: what one would have without the score.
     CleanUp wornOnly;
     std::optional<CleanUp> originalOnly;
+    // Even its smallest reading is further over the standard size than any bore wears, and nobody
+    // said what it was last made to: no original axis.
+    bool boredBefore = false;
+    std::optional<Length> standardSize;
     bool sideAssumed = false; // one side was assumed for originalAxis, nobody said
     bool undamaged = true;    // no damage is recorded
     double coverage = 2;

@@ -140,8 +140,10 @@ struct Applier {
     }
 
     Result<Edit> operator()(const SetSizing& edit) const {
-        if (auto good = checkSizing(edit.plan); !good) return tl::unexpected(good.error());
-        return SetSizing{std::exchange(workbook.sizing, edit.plan)};
+        const auto good =
+            edit.restored ? checkSizing(edit.plan) : checkSizing(edit.plan, workbook.block);
+        if (!good) return tl::unexpected(good.error());
+        return SetSizing{std::exchange(workbook.sizing, edit.plan), true};
     }
 
     Result<Edit> operator()(const SetTargets& edit) const {

@@ -80,6 +80,9 @@ struct SetStudies {
 };
 struct SetSizing {
     SizingPlan plan;
+    // Of an inverse: what stood before stands again, though it may not fit the block, as a file's
+    // may not.
+    bool restored = false;
 };
 struct SetTargets {
     FinishTargets targets;

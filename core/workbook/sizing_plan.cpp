@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/workbook/sizing_plan.h"
 
-#include "core/workbook/check.h"
+#include <utility>
 
 namespace borewright {
 namespace {
@@ -42,6 +42,29 @@ Result<void> checkWear(const BoreWear& wear) {
     return {};
 }
 
+Result<void> checkWearOf(const Bore& bore, const BoreWear& wear) {
+    if (wear.madeTo && bore.standardSize &&
+        nearPart * (wear.madeTo->value() - bore.standardSize->value()).magnitude() >
+            bore.standardSize->value())
+        return refuse("made to", "is more than a tenth away from the standard size");
+    for (const Damage& damage : wear.damages)
+        if (bore.depth && damage.depth.value() > bore.depth->value())
+            return refuse("damage: depth",
+                          damage.depth.withUnit() + " is below the bore's closed end");
+    return {};
+}
+
+// With no standard size known, nothing can be said against it.
+bool belongsToSome(const Block& block, Length oversize, Length limit) {
+    bool known = false;
+    for (const Bore& bore : block.bores) {
+        if (!bore.standardSize) continue;
+        known = true;
+        if (limitBelongs(limit, bore.standardSize->value() + oversize)) return true;
+    }
+    return !known;
+}
+
 } // namespace
 
 Centring centringOf(const SizingPlan& plan) {
@@ -77,6 +100,27 @@ Result<void> checkSizing(const SizingPlan& plan) {
         if (number < 1 || number > 999) return refuse(where, "is no number of a bore");
         if (auto good = checkWear(wear); !good) return tl::unexpected(good.error().within(where));
     }
+    return {};
+}
+
+bool limitBelongs(Length limit, Length nominal) {
+    constexpr std::int64_t belongsPart = 500;
+    return belongsPart * (limit - nominal).magnitude() <= nominal.magnitude();
+}
+
+Result<void> checkSizing(const SizingPlan& plan, const Block& block) {
+    if (auto good = checkSizing(plan); !good) return good;
+    for (const auto& [number, wear] : plan.bores)
+        if (const Bore* bore = findBore(block, number))
+            if (auto good = checkWearOf(*bore, wear); !good)
+                return tl::unexpected(good.error().within("bore " + std::to_string(number)));
+    for (const SizeOnOffer& size : plan.sizes)
+        for (const auto& [name, limit] :
+             {std::pair{"smallest", &size.lower}, std::pair{"largest", &size.upper}})
+            if (*limit && !belongsToSome(block, size.oversize.value(), (*limit)->value()))
+                return refuse("size " + size.oversize.withUnit() + ": " + name,
+                              (*limit)->withUnit() +
+                                  " is far from the standard size and this oversize together");
     return {};
 }
 

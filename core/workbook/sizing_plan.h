@@ -90,6 +90,12 @@ using FinishTargets = std::map<int, FinishTarget>; // by engine number
 // Refuse, with the place, what cannot stand: sizes out of order or repeated, limits crossed or
 // away from their size by more than a tenth, damage of no depth, allowances below nothing.
 Result<void> checkSizing(const SizingPlan& plan);
+// The same beside a block: a size that a bore cannot have been made to, damage below its closed
+// end, limits that belong to no bore's standard size + oversize.
+Result<void> checkSizing(const SizingPlan& plan, const Block& block);
+// Whether a finished size may be a limit of this nominal size: within 0.2 % of it, seven thou at
+// 3.5 in. More is a slip of the hand, such as the limits of another oversize.
+bool limitBelongs(Length limit, Length nominal);
 Result<void> checkTargets(const FinishTargets& targets);
 
 } // namespace borewright

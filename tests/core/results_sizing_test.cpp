@@ -266,11 +266,12 @@ TEST(ResultsSizing, PistonsAtHandAreASizeTooAndAreNamedByTheirOversize) {
     const auto pistons = std::ranges::find_if(
         sizing.choice.offers, [](const OfferResult& one) { return !one.offer.oversize; });
     ASSERT_NE(pistons, sizing.choice.offers.end());
-    // The smallest, 3.4358, and 4.2 thou.
-    EXPECT_EQ(pistons->offer.bores[0]->finish, in("3.4400"));
+    // The middle of 3.4358 and 3.4362, and 4.2 thou.
+    EXPECT_EQ(pistons->offer.bores[0]->finish, in("3.4402"));
     EXPECT_NE(sizing.headline.find("0.020 in"), std::string::npos) << sizing.headline;
-    // A tenth less: they come before the size that can be ordered, and are named by it.
-    workbook.fit.pistons[0].size = typedIn("3.4357");
+    // Smaller: they come before the size that can be ordered, and are named by it.
+    for (Piston& piston : workbook.fit.pistons)
+        piston.size = typedIn("3.4357");
     EXPECT_EQ(sized(workbook).headline, "Bore 4 decides: 0.020 in for the pistons at hand cleans "
                                         "all six, margin 3.9 ± 0.3 thou.");
     workbook.fit.pistons.pop_back();
