@@ -228,8 +228,6 @@ struct SheetPlaced {
 };
 std::optional<SheetPlaced> sheetPlaced(const Workbook& workbook, const FitResult& fit,
                                        const BoreFit& bore);
-// Bores are still to be honed: nothing is said of filing.
-bool sheetRingsWait(const FitResult& fit);
 SheetGrid sheetPistons(const Workbook& workbook, const FitResult& fit, const DisplayUnits& units);
 std::vector<SheetGrid> sheetAcross(const Workbook& workbook, const FitResult& fit,
                                    const DisplayUnits& units);

@@ -170,10 +170,6 @@ std::optional<SheetPlaced> sheetPlaced(const Workbook& workbook, const FitResult
     return SheetPlaced{*bore.piston, bore.decided, std::nullopt};
 }
 
-bool sheetRingsWait(const FitResult& fit) {
-    return pistonsFirst(fit);
-}
-
 QString sheetFitLimits(const FitLimits& limits) {
     QStringList parts;
     if (limits.lower && limits.upper && limits.lower->unit() == limits.upper->unit())
@@ -206,12 +202,7 @@ SheetFit sheetFit(const Workbook& workbook, const Results& results, const Displa
     }
     if (!workbook.fit.rings.empty()) {
         sheet.ringHeadline = qs(fit.ringHeadline);
-        // Whatever the hone takes opens every gap: a ring filed before that is lost.
-        if (!sheetRingsWait(fit))
-            sheet.ringSentences = sheetTexts(fit.ringSentences);
-        else
-            sheet.ringHeadline = SheetWords::tr("Rings come after the last honing: a thou off the "
-                                                "bore opens a gap by about three.");
+        sheet.ringSentences = sheetTexts(fit.ringSentences);
         sheet.rings = sheetRings(workbook, fit, units);
     }
     return sheet;

@@ -131,8 +131,7 @@ public:
     RingRows(const Workbook& workbook, const FitResult& fit, const DisplayUnits& units)
         : m_workbook(workbook)
         , m_fit(fit)
-        , m_units(units)
-        , m_wait(sheetRingsWait(fit)) {}
+        , m_units(units) {}
 
     [[nodiscard]] SheetGrid grid(int groove) const {
         const QString size = unitSymbol(m_units.size), small = unitSymbol(m_units.small);
@@ -156,7 +155,8 @@ public:
                         {SheetWords::tr("remark"), {}, true}};
         for (const BoreFit& bore : m_fit.bores)
             for (const BoreFit::RingHere& here : bore.rings)
-                if (here.groove == groove) grid.rows.push_back(row(bore, here));
+                if (here.groove == groove && (here.ring || !here.refused.empty()))
+                    grid.rows.push_back(row(bore, here));
         return withoutEmptyColumns(std::move(grid));
     }
 
@@ -171,10 +171,7 @@ private:
         }
         cells[15].text = qs(here.refused);
         if (here.gap) addGap(cells, *here.gap);
-        if (m_wait)
-            cells[13] = {};
-        else if (here.gap && here.gap->filing)
-            addFiling(cells, *here.gap->filing);
+        if (here.gap && here.gap->filing) addFiling(cells, *here.gap->filing);
         return cells;
     }
 
@@ -216,7 +213,6 @@ private:
     const Workbook& m_workbook;
     const FitResult& m_fit;
     const DisplayUnits& m_units;
-    bool m_wait; // for the hone: a verdict or filing would be of a bore that is to change
 };
 
 } // namespace
@@ -257,7 +253,8 @@ std::vector<SheetGrid> sheetRings(const Workbook& workbook, const FitResult& fit
             grooves.insert(here.groove);
     std::vector<SheetGrid> grids;
     for (const int groove : grooves)
-        grids.push_back(RingRows(workbook, fit, units).grid(groove));
+        if (auto grid = RingRows(workbook, fit, units).grid(groove); !grid.rows.empty())
+            grids.push_back(std::move(grid));
     return grids;
 }
 
