@@ -2,8 +2,8 @@
 // The casting as a whole: how its bores stand and how many there are, and the axes across a bore.
 #pragma once
 
-#include "app/block/committed_field.h"
-#include "app/block/labelled_choice.h"
+#include "app/fields/committed_field.h"
+#include "app/fields/labelled_choice.h"
 #include "app/document/document.h"
 
 #include <vector>

@@ -4,8 +4,8 @@
 #pragma once
 
 #include "app/block/bore_scope.h"
-#include "app/block/committed_field.h"
-#include "app/block/labelled_choice.h"
+#include "app/fields/committed_field.h"
+#include "app/fields/labelled_choice.h"
 
 #include <vector>
 

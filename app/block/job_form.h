@@ -2,7 +2,7 @@
 // Whose block it is and why it came. Everything is optional.
 #pragma once
 
-#include "app/block/committed_field.h"
+#include "app/fields/committed_field.h"
 #include "app/document/document.h"
 
 #include <QPlainTextEdit>

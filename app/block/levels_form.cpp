@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/block/levels_form.h"
 
-#include "app/block/committed_field.h"
+#include "app/fields/committed_field.h"
 #include "app/fields/refusal_label.h"
 
 #include <QHBoxLayout>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/block/limits_editor.h"
 
-#include "app/block/decision_form.h"
+#include "app/fields/decision_form.h"
 #include "app/block/length_text.h"
 #include "app/fields/form_grid.h"
 #include "app/fields/refusal_label.h"

@@ -3,8 +3,8 @@
 // is shown at a time, for all bores or for one.
 #pragma once
 
-#include "app/block/committed_field.h"
-#include "app/block/labelled_choice.h"
+#include "app/fields/committed_field.h"
+#include "app/fields/labelled_choice.h"
 #include "app/document/document.h"
 
 #include <QPushButton>

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "app/block/bore_scope.h"
-#include "app/block/committed_field.h"
+#include "app/fields/committed_field.h"
 
 #include <QCheckBox>
 #include <QPushButton>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/fit/limits_form.h"
 
-#include "app/block/decision_form.h"
+#include "app/fields/decision_form.h"
 #include "app/fields/fold.h"
 #include "app/fields/form_grid.h"
 #include "app/fields/labelled.h"

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/size/cut_form.h"
 
-#include "app/block/committed_field.h"
-#include "app/block/labelled_choice.h"
+#include "app/fields/committed_field.h"
+#include "app/fields/labelled_choice.h"
 #include "app/block/length_text.h"
 #include "app/fields/form_grid.h"
 #include "app/pictures/reading_words.h"

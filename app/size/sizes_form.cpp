@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/size/sizes_form.h"
 
-#include "app/block/committed_field.h"
+#include "app/fields/committed_field.h"
 #include "app/block/length_text.h"
 #include "app/fields/fold.h"
 #include "app/size/entry_table.h"

@@ -2,7 +2,7 @@
 // Changes of the sizing plan, each one undo step.
 #pragma once
 
-#include "app/block/committed_field.h"
+#include "app/fields/committed_field.h"
 #include "app/document/document.h"
 
 namespace borewright {

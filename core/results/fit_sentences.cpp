@@ -134,22 +134,27 @@ void Teller::leftOver() {
 }
 
 void Teller::notWithin() {
+    std::vector<std::string> open; // "bore 2 with piston 2 (4.0 ± 0.4 thou)"
     for (const BoreFit& bore : m_result.bores) {
         if (!bore.piston) continue;
         const std::string pair =
-            "Bore " + std::to_string(bore.bore) + " with piston " + label(*bore.piston);
+            "bore " + std::to_string(bore.bore) + " with piston " + label(*bore.piston);
         if (!bore.clearance) {
             if (!bore.clearanceRefused.empty())
-                m_sentences.push_back(pair + ": no clearance, " + bore.clearanceRefused + ".");
+                m_sentences.push_back(capitalized(pair) + ": no clearance, " +
+                                      bore.clearanceRefused + ".");
             continue;
         }
         const Clearance& clearance = *bore.clearance;
         if (clearance.verdict == Verdict::tooCloseToCall)
-            m_sentences.push_back(pair + ": " + clearanceWords(clearance) + ", too close to call.");
+            open.push_back(pair + " (" + clearanceWords(clearance) + ")");
         else if (clearance.verdict == Verdict::outside)
-            m_sentences.push_back(pair + ": " + clearanceWords(clearance) +
+            m_sentences.push_back(capitalized(pair) + ": " + clearanceWords(clearance) +
                                   (clearance.why.empty() ? "" : ", " + clearance.why) + ".");
     }
+    if (!open.empty())
+        m_sentences.push_back(
+            fmt::format("Too close to a limit to call: {}.", fmt::join(open, ", ")));
 }
 
 void Teller::asFound() {

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The doubt on screen and at the command line, on made blocks whose doubt is known.
-#include "app/block/decision_form.h"
+#include "app/fields/decision_form.h"
 #include "app/cli/cli.h"
 #include "app/judge/doubt_page.h"
 #include "app/judge/judge_page.h"

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/block/decision_form.h"
+#include "app/fields/decision_form.h"
 
 #include "core/length/number_text.h"
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/block/labelled_choice.h"
+#include "app/fields/labelled_choice.h"
 
 #include <QSignalBlocker>
 #include <QWheelEvent>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/block/committed_field.h"
+#include "app/fields/committed_field.h"
 
 #include "app/fields/refusal_label.h"
 

@@ -2,8 +2,8 @@
 // How sure a verdict has to be: the rule of a set of limits, with a sentence that explains it.
 #pragma once
 
-#include "app/block/committed_field.h"
-#include "app/block/labelled_choice.h"
+#include "app/fields/committed_field.h"
+#include "app/fields/labelled_choice.h"
 #include "core/workbook/limits.h"
 
 #include <QLabel>
