@@ -45,15 +45,16 @@ Read readNow(const Workbook& workbook, const Results& results, const BoreStory& 
 
 // No piston that could go in does.
 bool tooSmallForAll(const MeasuredBore& bore, const FitRecord& record) {
-    bool any = false;
+    std::optional<Length> smallest, narrowest;
     for (const Piston& piston : record.pistons) {
         if (piston.bore && *piston.bore != bore.bore) continue;
-        const auto clearance = clearanceOf(bore, piston, record.clearance);
-        if (!clearance) continue;
-        if (clearance->value > Length()) return false;
-        any = true;
+        if (const auto size = sizeOf(piston))
+            smallest = std::min(smallest.value_or(size->at20), size->at20);
     }
-    return any;
+    for (const MeasuredAt& at : bore.at)
+        if (at.zone != Zone::ridgeLand)
+            narrowest = std::min(narrowest.value_or(at.diameter), at.diameter);
+    return smallest && narrowest && *narrowest <= *smallest;
 }
 
 bool isToHone(const Workbook& workbook, const Read& read, bool anyFinished, bool anyRead) {

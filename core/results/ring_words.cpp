@@ -43,6 +43,35 @@ std::string whereToMeasure(const FitResult& result, const DisplayUnits& units) {
     return fmt::format("Measure at the smallest place: {}.", fmt::join(parts, ", "));
 }
 
+// What is to be done first: "File top 2 by 2.8 thou for bore 2 and top 5 by 3.7 thou for bore 5;
+// the others are within."
+std::string toFile(const Workbook& workbook, const FitResult& result, const DisplayUnits& units) {
+    constexpr std::size_t mostNamed = 3;
+    std::vector<std::string> files;
+    bool othersWithin = true;
+    for (const Placed& one : placedRings(result)) {
+        if (one.here->gap && one.here->gap->filing)
+            files.push_back(
+                fmt::format("{} by {} for bore {}", nameOf(workbook.fit.rings[*one.here->ring]),
+                            smallWithUnit(one.here->gap->filing->total, units), one.bore));
+        else
+            othersWithin = othersWithin && one.here->gap &&
+                           one.here->gap->smallestVerdict == Verdict::within &&
+                           one.here->gap->largestVerdict == Verdict::within;
+    }
+    const std::size_t placed = placedRings(result).size();
+    if (files.empty())
+        return placed > 0 && othersWithin ? "No ring has to be filed: every gap is within." : "";
+    const std::string others =
+        files.size() < placed && othersWithin ? "; the others are within" : "";
+    if (files.size() > mostNamed)
+        return fmt::format("{} of {} rings have to be filed{}.", files.size(), placed, others);
+    const std::string last = files.back();
+    files.pop_back();
+    return fmt::format("File {}{}{}{}.", fmt::join(files, ", "), files.empty() ? "" : " and ", last,
+                       others);
+}
+
 std::string gapWords(const RingGap& gap, const DisplayUnits& units) {
     return marginWords(gap.smallest.gap, gap.u, gap.coverage, units);
 }
@@ -180,12 +209,17 @@ void wordRings(const Workbook& workbook, const DisplayUnits& units, FitResult& r
     result.ringHeadline =
         pistonsFirst(result)
             ? "Rings come after the last honing: a thou off the bore opens a gap by about three."
-            : whereToMeasure(result, units);
-    if (result.ringHeadline.empty())
+            : toFile(workbook, result, units);
+    result.ringSentences = Teller(workbook, units, result).tell();
+    const std::string where = pistonsFirst(result) ? "" : whereToMeasure(result, units);
+    if (result.ringHeadline.empty() && where.empty())
         result.ringHeadline = result.measured.empty()
                                   ? "No bore has been read: measure the block first."
                                   : "No gap can be given yet.";
-    result.ringSentences = Teller(workbook, units, result).tell();
+    else if (result.ringHeadline.empty())
+        result.ringHeadline = where;
+    else if (!where.empty())
+        result.ringSentences.insert(result.ringSentences.begin(), where);
 }
 
 } // namespace borewright

@@ -19,7 +19,9 @@ namespace {
 
 class NoDialogs final : public Dialogs {
     QString fileToOpen(QWidget*, const QString&, const QString&) override { return {}; }
-    QString fileToSave(QWidget*, const QString&, const QString&, const QString&) override { return {}; }
+    QString fileToSave(QWidget*, const QString&, const QString&, const QString&) override {
+        return {};
+    }
     bool setUpPrinter(QWidget*, QPrinter&) override { return false; }
 };
 class Silence final : public Sounds {
@@ -37,14 +39,8 @@ void tell(const char* what, std::vector<double> times_ms) {
                 times_ms.size(), at(0.5), at(0.99), times_ms.back());
 }
 
-} // namespace
-} // namespace borewright
-
-int main(int argc, char** argv) {
-    using namespace borewright;
-    if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
-    QApplication application(argc, argv);
-    QApplication::setStyle(QStyleFactory::create("Fusion"));
+// Types a whole survey of `workbook` by keys; false where the page has no entry.
+bool typeSurvey(const char* name, Workbook workbook) {
     SystemClock clock;
     Document document(clock);
     Selection selection(document);
@@ -55,11 +51,10 @@ int main(int argc, char** argv) {
     MeasurePage page({document, selection, preferences, dialogs, sounds, files});
     page.resize(1280, 760);
     page.show();
-    Workbook workbook = bench::largeBlock(16, 12, 10, bench::WithGear::yes);
-    workbook.surveys.back().readings.clear(); // the survey being typed
+    workbook.surveys.back().readings.clear();
     document.open(std::move(workbook));
     auto* entry = page.findChild<QLineEdit*>("entry");
-    if (entry == nullptr) return 1;
+    if (entry == nullptr) return false;
     entry->setFocus();
     QApplication::processEvents();
     std::vector<double> keys, kept;
@@ -77,7 +72,23 @@ int main(int argc, char** argv) {
         QApplication::processEvents();
         kept.push_back(static_cast<double>(timer.nsecsElapsed()) / 1e6);
     }
+    std::printf("%s\n", name);
     tell("a digit, to repaint", keys);
     tell("Enter: kept, to repaint", kept);
-    return 0;
+    return true;
+}
+
+} // namespace
+} // namespace borewright
+
+int main(int argc, char** argv) {
+    using namespace borewright;
+    if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
+    QApplication application(argc, argv);
+    QApplication::setStyle(QStyleFactory::create("Fusion"));
+    const Workbook block = bench::largeBlock(16, 12, 10, bench::WithGear::yes);
+    const bool typed = typeSurvey("readings alone", block) &&
+                       typeSurvey("with 4 sizes on offer, 24 pistons and 32 rings recorded",
+                                  bench::withSizesAndFit(block));
+    return typed ? 0 : 1;
 }

@@ -57,4 +57,32 @@ Workbook largeBlock(int bores, int levels, int surveys, WithGear gear) {
     return workbook;
 }
 
+Workbook withSizesAndFit(Workbook workbook) {
+    for (const char* oversize : {"0", "0.010", "0.020", "0.030"})
+        workbook.sizing.sizes.push_back({*readTyped(oversize, Unit::inch), {}, {}, {}});
+    const int bores = static_cast<int>(workbook.block.bores.size());
+    for (int i = 0; i < bores + bores / 2; ++i) {
+        Piston piston;
+        piston.id = freshPistonId(workbook.fit);
+        piston.label = std::to_string(i + 1);
+        piston.size = typedFrom(Length::whole(34'960 + i * 5 % 7, Unit::tenth), Unit::inch);
+        piston.height = *readTyped("0.7", Unit::inch);
+        workbook.fit.pistons.push_back(piston);
+    }
+    for (int i = 0; i < 2 * bores; ++i) {
+        Ring ring;
+        ring.id = freshRingId(workbook.fit);
+        ring.label = std::to_string(i + 1);
+        ring.groove = 1 + i / bores;
+        ring.measuredIn = 1;
+        ring.measuredAt = *readTyped("3", Unit::inch);
+        ring.gap = typedFrom(Length::whole(120 + i * 11 % 17, Unit::tenth), Unit::thou);
+        workbook.fit.rings.push_back(ring);
+    }
+    workbook.fit.clearance.aim = *readTyped("4", Unit::thou);
+    workbook.fit.ringGap.lower = *readTyped("12", Unit::thou);
+    workbook.fit.ringGap.upper = *readTyped("20", Unit::thou);
+    return workbook;
+}
+
 } // namespace borewright::bench

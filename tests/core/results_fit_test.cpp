@@ -215,9 +215,10 @@ TEST(ResultsFit, RingsSayWhereToMeasureAndWhatToFile) {
     workbook.fit.ringGap.upper = typedThou("20");
     workbook.fit.ringGap.aim = typedThou("14");
     FitResult fit = fitted(workbook);
-    EXPECT_EQ(fit.ringHeadline, "Measure at 0.50 in, the smallest place.");
-    EXPECT_EQ(fit.ringSentences.at(0), "Groove 1, bore 1: top.");
-    EXPECT_EQ(fit.ringSentences.at(1),
+    EXPECT_EQ(fit.ringHeadline, "File top by 5.0 thou for bore 1.");
+    EXPECT_EQ(fit.ringSentences.at(0), "Measure at 0.50 in, the smallest place.");
+    EXPECT_EQ(fit.ringSentences.at(1), "Groove 1, bore 1: top.");
+    EXPECT_EQ(fit.ringSentences.at(2),
               "Bore 1, ring top: 9.0 thou at 0.50 in: the gap is too small at 0.50 in; file 5.0 "
               "thou in steps of 2.0, 2.0, 1.0, measuring after each.");
     EXPECT_TRUE(has(fit.ringSentences, "How far the gap of top may be off is not given."))
