@@ -73,13 +73,22 @@ Document::~Document() {
 }
 
 const Results& Document::results() const {
-    if (!m_results)
+    (void)surveyResults();
+    if (!std::exchange(m_concluded, true)) conclude(m_workbook, m_units, *m_results);
+    return *m_results;
+}
+
+const Results& Document::surveyResults() const {
+    if (!m_results) {
         m_results = compute(m_workbook, m_units, m_doubts, Reckoning::quick);
-    else if (!m_outdated.empty())
-        m_results = computeAgain(m_workbook, m_units, std::move(*m_results), m_outdated, m_doubts,
-                                 Reckoning::quick);
-    else
+        m_concluded = true;
+    } else if (!m_outdated.empty()) {
+        m_results = computeSurvey(m_workbook, m_units, std::move(*m_results), m_outdated, m_doubts,
+                                  Reckoning::quick);
+        m_concluded = false;
+    } else {
         return *m_results;
+    }
     m_outdated.clear();
     if (!m_doubts.isSettled()) m_settleSoon.start();
     return *m_results;
@@ -89,8 +98,9 @@ const Results& Document::settledResults() {
     if (!m_doubts.isSettled() || !m_results || !m_outdated.empty()) {
         m_results = compute(m_workbook, m_units, m_doubts, Reckoning::whole);
         m_outdated.clear();
+        m_concluded = true;
     }
-    return *m_results;
+    return results();
 }
 
 // The trials run in the pool on copies; what they find comes back to this thread.

@@ -36,6 +36,9 @@ public:
     // Computed on demand, once after each change. Doubts come quick at first; the whole ones follow
     // from another thread, with changed().
     [[nodiscard]] const Results& results() const;
+    // The same, but only its surveys need be of now: what is shown at every reading typed asks no
+    // more than that.
+    [[nodiscard]] const Results& surveyResults() const;
     // The same with whole doubts, now: for what is printed.
     [[nodiscard]] const Results& settledResults();
     ~Document() override;
@@ -76,7 +79,8 @@ private:
     mutable QTimer m_settleSoon;
     bool m_settling = false;
     std::shared_ptr<std::atomic<bool>> m_cancelled = std::make_shared<std::atomic<bool>>(false);
-    mutable std::string m_outdated; // the one survey whose results are old; empty = none
+    mutable std::string m_outdated;   // the one survey whose results are old; empty = none
+    mutable bool m_concluded = false; // stories, size, fit and sentences are of now
 };
 
 } // namespace borewright

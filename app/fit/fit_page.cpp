@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/fit/fit_page.h"
 
+#include "app/context/when_shown.h"
 #include "app/fit/fit_page_parts.h"
 #include "app/fit/fit_words.h"
 #include "app/fit/pistons_tab.h"
@@ -28,7 +29,8 @@ FitPage::FitPage(const PageContext& context, QWidget* parent)
     column->setSpacing(8);
     column->addWidget(m_tabs, 1);
     column->addWidget(m_cautions);
-    connect(&context.document, &Document::changed, this, &FitPage::refresh);
+    auto* whenShown = new WhenShown(this, [this](Change change) { refresh(change); });
+    connect(&context.document, &Document::changed, whenShown, &WhenShown::follow);
     refresh(Change::everything);
 }
 

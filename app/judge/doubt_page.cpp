@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/judge/doubt_page.h"
 
+#include "app/context/when_shown.h"
 #include "app/judge/doubt_text.h"
 #include "app/pictures/budget_bars_view.h"
 #include "app/pictures/reading_words.h"
@@ -45,8 +46,10 @@ DoubtPage::DoubtPage(Document& document, Selection& selection, QWidget* parent)
     layout->addLayout(row, 1);
     connect(m_whole, &QPushButton::toggled, this,
             [this](bool whole) { m_sources->setCurrentIndex(whole ? 1 : 0); });
-    connect(&document, &Document::changed, this, &DoubtPage::refresh);
-    connect(&selection, &Selection::changed, this, &DoubtPage::refresh);
+    auto* whenShown = new WhenShown(this, [this](Change) { refresh(); });
+    connect(&document, &Document::changed, whenShown, &WhenShown::follow);
+    connect(&selection, &Selection::changed, whenShown,
+            [whenShown] { whenShown->follow(Change::readings); });
     refresh();
 }
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/judge/judge_page.h"
 
+#include "app/context/when_shown.h"
+
 #include "app/judge/doubt_page.h"
 #include "app/judge/doubt_text.h"
 #include "app/judge/judge_words.h"
@@ -160,11 +162,13 @@ QWidget* JudgePage::buildAllBores() {
 }
 
 void JudgePage::connectParts() {
-    connect(&m_context.document, &Document::changed, this, [this](Change change) {
+    auto* whenShown = new WhenShown(this, [this](Change change) {
         if (change == Change::everything || change == Change::record) refreshSurveys();
         refresh();
     });
-    connect(&m_context.selection, &Selection::changed, this, &JudgePage::refresh);
+    connect(&m_context.document, &Document::changed, whenShown, &WhenShown::follow);
+    connect(&m_context.selection, &Selection::changed, whenShown,
+            [whenShown] { whenShown->follow(Change::readings); });
     connect(m_surveys, &QComboBox::activated, this, [this](int index) {
         m_context.selection.setSurvey(m_surveys->itemData(index).toString().toStdString());
     });

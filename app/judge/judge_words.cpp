@@ -61,9 +61,9 @@ QString settle(const SurveyResult& survey) {
     for (const BoreResult& bore : survey.bores)
         if (bore.verdict == Verdict::tooCloseToCall) open.push_back(bore.bore);
     if (open.empty()) return {};
-    const QString told = capital(open.size() == 1
-                                     ? tr("%1 is too close to call.").arg(bores(open))
-                                     : tr("%1 are too close to call.").arg(bores(open)));
+    const QString told =
+        capital(open.size() == 1 ? tr("%1 is too close to call.").arg(bores(open))
+                                 : tr("%1 are too close to call.").arg(bores(open)));
     if (survey.doubts.settles.empty())
         return tr("%1 Measure again, with a finer gauge if you have one.").arg(told);
     return tr("%1 %2.").arg(told, capital(q(survey.doubts.settles)));

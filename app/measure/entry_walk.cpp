@@ -177,7 +177,7 @@ EntryWalk::Outcome EntryWalk::keepReading(const TypedLength& typed) {
 // not.
 QString EntryWalk::oddAt(const Station& station) const {
     const SurveyResult* result =
-        findResult(m_context.document.results(), m_context.selection.survey());
+        findResult(m_context.document.surveyResults(), m_context.selection.survey());
     const BoreResult* bore = result == nullptr ? nullptr : findBoreResult(*result, station.bore);
     const StationResult* here =
         bore == nullptr ? nullptr : findStation(*bore, station.depth, station.axis);

@@ -47,7 +47,7 @@ GridModel::GridModel(const PageContext& context, EntryWalk& walk, QObject* paren
 // with every axis of the block.
 void GridModel::layOut(std::vector<Length>& depths, std::vector<Column>& columns) const {
     const Workbook& workbook = m_context.document.workbook();
-    const SurveyResult* result = findResult(m_context.document.results(), m_survey);
+    const SurveyResult* result = findResult(m_context.document.surveyResults(), m_survey);
     if (result == nullptr) return;
     std::set<Length> rows;
     const Survey* survey = findSurvey(workbook, m_survey);
@@ -94,7 +94,7 @@ void GridModel::rebuild(bool shapeMayDiffer) {
 void GridModel::fillCells() {
     m_cells.assign(m_depths.size() * m_columns.size(), {});
     const Survey* survey = findSurvey(m_context.document.workbook(), m_survey);
-    const SurveyResult* result = findResult(m_context.document.results(), m_survey);
+    const SurveyResult* result = findResult(m_context.document.surveyResults(), m_survey);
     if (survey == nullptr || result == nullptr) return;
     const auto cellOf = [this](const Station& station) -> Cell* {
         const QModelIndex at = indexOf(station);

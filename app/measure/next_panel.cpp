@@ -212,7 +212,7 @@ void NextPanel::showPlace(const std::optional<Station>& station) {
     const auto route = m_walk.route();
     QString detail = axisWords(station->axis);
     const SurveyResult* survey =
-        findResult(m_context.document.results(), m_context.selection.survey());
+        findResult(m_context.document.surveyResults(), m_context.selection.survey());
     const BoreResult* bore = survey == nullptr ? nullptr : findBoreResult(*survey, station->bore);
     const StationResult* here =
         bore == nullptr ? nullptr : findStation(*bore, station->depth, station->axis);

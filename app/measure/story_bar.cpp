@@ -80,7 +80,7 @@ void StoryBar::build() {
 }
 
 const SurveyResult* StoryBar::result() const {
-    return findResult(m_context.document.results(), m_context.selection.survey());
+    return findResult(m_context.document.surveyResults(), m_context.selection.survey());
 }
 
 const Suspicion* StoryBar::suspicion() const {

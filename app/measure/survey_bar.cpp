@@ -103,7 +103,7 @@ void SurveyBar::show() {
                             "while honing, the final one."));
         return;
     }
-    const SurveyResult* result = findResult(m_context.document.results(), survey->header.id);
+    const SurveyResult* result = findResult(m_context.document.surveyResults(), survey->header.id);
     const QString limits = result != nullptr && result->hasLimits
                                ? tr("judged by %1").arg(utf8(result->judgedBy))
                            : result != nullptr ? utf8(result->judgedBy)

@@ -24,7 +24,7 @@ const PlanData& PlanView::data() {
 
 void PlanView::rebuild() {
     m_data = m_numbersOnly ? planOfNumbers(m_document.workbook().block, m_selection.bore())
-                           : planData(m_document.workbook(), m_document.results(),
+                           : planData(m_document.workbook(), m_document.surveyResults(),
                                       m_selection.survey(), m_selection.bore());
 }
 

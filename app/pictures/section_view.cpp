@@ -39,7 +39,7 @@ const SectionData& SectionView::data() {
 
 void SectionView::rebuild() {
     m_options.chosen = m_selection.station();
-    m_data = sectionData(m_document.workbook(), m_document.results(), m_selection.survey(),
+    m_data = sectionData(m_document.workbook(), m_document.surveyResults(), m_selection.survey(),
                          m_selection.bore(), m_document.units(), m_options);
 }
 

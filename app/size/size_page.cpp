@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/size/size_page.h"
 
+#include "app/context/when_shown.h"
 #include "app/fields/fold.h"
 #include "app/fields/refusal_label.h"
 #include "app/fields/scaled_font.h"
@@ -63,7 +64,8 @@ SizePage::SizePage(const PageContext& context, QWidget* parent)
     key->setContext(Qt::WidgetWithChildrenShortcut);
     connect(key, &QShortcut::activated, this, &SizePage::honeToThis);
     connect(m_hone, &QPushButton::clicked, this, &SizePage::honeToThis);
-    connect(&context.document, &Document::changed, this, &SizePage::refresh);
+    auto* whenShown = new WhenShown(this, [this](Change) { refresh(); });
+    connect(&context.document, &Document::changed, whenShown, &WhenShown::follow);
     refresh();
 }
 

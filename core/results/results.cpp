@@ -35,7 +35,9 @@ BoreStory storyOf(const Workbook& workbook, const Results& results, int bore) {
     return story;
 }
 
-void tellStories(const Workbook& workbook, const DisplayUnits& units, Results& results) {
+} // namespace
+
+void conclude(const Workbook& workbook, const DisplayUnits& units, Results& results) {
     std::set<int> numbers;
     for (const Bore& bore : workbook.block.bores)
         numbers.insert(bore.number);
@@ -46,8 +48,6 @@ void tellStories(const Workbook& workbook, const DisplayUnits& units, Results& r
     results.fit = fitOf(workbook, results, units);
     results.summary = suggestSummary(workbook, results, units);
 }
-
-} // namespace
 
 Results compute(const Workbook& workbook, const DisplayUnits& units) {
     DoubtMemory memory;
@@ -60,20 +60,26 @@ Results compute(const Workbook& workbook, const DisplayUnits& units, DoubtMemory
     for (const Survey& survey : workbook.surveys)
         results.surveys.push_back(
             SurveyComputer(workbook, survey, units, memory, reckoning).compute());
-    tellStories(workbook, units, results);
+    conclude(workbook, units, results);
     return results;
 }
 
-Results computeAgain(const Workbook& workbook, const DisplayUnits& units, Results before,
-                     const std::string& survey, DoubtMemory& memory, Reckoning reckoning) {
+Results computeSurvey(const Workbook& workbook, const DisplayUnits& units, Results before,
+                      const std::string& survey, DoubtMemory& memory, Reckoning reckoning) {
     if (before.surveys.size() != workbook.surveys.size())
         return compute(workbook, units, memory, reckoning);
     for (std::size_t i = 0; i < workbook.surveys.size(); ++i)
         if (workbook.surveys[i].header.id == survey)
             before.surveys[i] =
                 SurveyComputer(workbook, workbook.surveys[i], units, memory, reckoning).compute();
-    tellStories(workbook, units, before);
     return before;
+}
+
+Results computeAgain(const Workbook& workbook, const DisplayUnits& units, Results before,
+                     const std::string& survey, DoubtMemory& memory, Reckoning reckoning) {
+    Results now = computeSurvey(workbook, units, std::move(before), survey, memory, reckoning);
+    conclude(workbook, units, now);
+    return now;
 }
 
 const SurveyResult* findResult(const Results& results, const std::string& survey) {

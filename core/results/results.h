@@ -107,6 +107,12 @@ Results compute(const Workbook& workbook, const DisplayUnits& units, DoubtMemory
 Results computeAgain(const Workbook& workbook, const DisplayUnits& units, Results before,
                      const std::string& survey, DoubtMemory& memory, Reckoning reckoning);
 
+// The two halves of that: the survey alone, after which stories, size, fit and sentences are those
+// of before; and these again from what the surveys say now.
+Results computeSurvey(const Workbook& workbook, const DisplayUnits& units, Results before,
+                      const std::string& survey, DoubtMemory& memory, Reckoning reckoning);
+void conclude(const Workbook& workbook, const DisplayUnits& units, Results& results);
+
 const SurveyResult* findResult(const Results& results, const std::string& survey);
 const BoreResult* findBoreResult(const SurveyResult& survey, int bore);
 const StationResult* findStation(const BoreResult& bore, Length depth, const std::string& axis);
