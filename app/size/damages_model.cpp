@@ -25,7 +25,6 @@ DamagesModel::DamagesModel(Document& document, QObject* parent)
 void DamagesModel::setBore(int bore) {
     if (bore == m_bore) return;
     m_bore = bore;
-    m_begun = {};
     forget();
     refresh();
 }
@@ -98,7 +97,7 @@ Result<void> DamagesModel::writeDepth(Damage& damage, const QString& text) const
     const auto like = damages().empty() ? std::nullopt : std::optional(damages().front().depth);
     const auto read = readField(text, like, block());
     if (!read) return tl::unexpected(read.error());
-    if (!*read) return refuse("a damage lies at a depth; Delete takes it off");
+    if (!*read) return refuse("a damage lies at a depth; “Take damage off” takes the whole row");
     const Length value = (*read)->value();
     const bool beyond = bore != nullptr && bore->depth && value > bore->depth->value();
     if (value < Length() || beyond)
@@ -113,7 +112,9 @@ Result<void> DamagesModel::writeDeep(Damage& damage, const QString& text) const 
     const auto like = damages().empty() ? std::nullopt : std::optional(damages().front().deep);
     const auto read = readField(text, like, block());
     if (!read) return tl::unexpected(read.error());
-    if (!*read) return refuse("how far it goes into the wall is needed; Delete takes it off");
+    if (!*read)
+        return refuse(
+            "how far it goes into the wall is needed; “Take damage off” takes the whole row");
     if ((*read)->value() <= Length())
         return refuse("how far it goes into the wall is more than zero");
     const Bore* bore = findBore(block(), m_bore);
@@ -158,30 +159,36 @@ Result<void> DamagesModel::write(Damage& damage, int column, const QString& text
                 damage.felt = byHand;
                 return {};
             }
-        return refuse("is either felt or measured");
+        return refuse("it is either felt or measured");
     default:
         damage.what = text.toStdString();
         return {};
     }
 }
 
-Result<void> DamagesModel::put(SizingPlan& plan, int row, int column, const QString& text) const {
-    return write(plan.bores[m_bore].damages.at(static_cast<std::size_t>(row)), column, text);
+Result<int> DamagesModel::put(SizingPlan& plan, int row, int column, const QString& text) const {
+    auto& damage = plan.bores[m_bore].damages.at(static_cast<std::size_t>(row));
+    return write(damage, column, text).map([row] { return row; });
 }
 
-Result<void> DamagesModel::begin(SizingPlan& plan, int column, const QString& text) {
+void DamagesModel::clearNew() {
+    m_begun = {};
+}
+
+Result<int> DamagesModel::begin(SizingPlan& plan, int column, const QString& text) {
     if (findBore(block(), m_bore) == nullptr) return refuse("the block has no such bore");
     Damage damage;
     if (!text.isEmpty())
-        if (auto good = write(damage, column, text); !good) return good;
+        if (const auto good = write(damage, column, text); !good)
+            return tl::unexpected(good.error());
     m_begun.at(static_cast<std::size_t>(column)) = text == tr("not said") ? QString() : text;
-    if (m_begun[depth].isEmpty() || m_begun[deep].isEmpty()) return {};
+    if (m_begun[depth].isEmpty() || m_begun[deep].isEmpty()) return entries();
     for (int each = 0; each < columnsOfAll; ++each)
         if (const QString& begun = m_begun.at(static_cast<std::size_t>(each)); !begun.isEmpty())
-            if (auto good = write(damage, each, begun); !good) return good;
+            if (const auto good = write(damage, each, begun); !good)
+                return tl::unexpected(good.error());
     plan.bores[m_bore].damages.push_back(std::move(damage));
-    m_begun = {};
-    return {};
+    return entries();
 }
 
 void DamagesModel::erase(SizingPlan& plan, int row) const {

@@ -24,9 +24,10 @@ protected:
     [[nodiscard]] QString textAt(int row, int column) const override;
     [[nodiscard]] QString hintAt(int row, int column) const override;
     [[nodiscard]] QString textOfNew(int column) const override;
-    [[nodiscard]] Result<void> put(SizingPlan& plan, int row, int column,
-                                   const QString& text) const override;
-    [[nodiscard]] Result<void> begin(SizingPlan& plan, int column, const QString& text) override;
+    void clearNew() override;
+    [[nodiscard]] Result<int> put(SizingPlan& plan, int row, int column,
+                                  const QString& text) const override;
+    [[nodiscard]] Result<int> begin(SizingPlan& plan, int column, const QString& text) override;
     void erase(SizingPlan& plan, int row) const override;
 
 private:

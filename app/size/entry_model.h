@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // A table of the sizing plan to type in: a row an entry, and a last empty row that becomes one.
 // A cell is one undo step. What is refused stays in its cell with the reason, while the plan keeps
-// what it had.
+// what it had, until it is mended, given up, or something is undone.
 #pragma once
 
 #include "app/document/document.h"
@@ -10,6 +10,7 @@
 #include <QStringList>
 
 #include <map>
+#include <optional>
 
 namespace borewright {
 
@@ -34,11 +35,18 @@ public:
     // Rows that are entries; the one after them is for the next.
     [[nodiscard]] int entries() const { return m_entries; }
     void remove(std::vector<int> rows);
+    // Empties cells as one undo step; those that must not be empty stay, and refusals() says why.
+    void empty(const QModelIndexList& cells);
     // What the space bar does to a cell of a few choices; an empty text = it is typed.
     [[nodiscard]] virtual QString turned(int, int) const { return {}; }
     // What stands refused, a line each.
     [[nodiscard]] QString refusals() const;
-    // Another workbook or bore: what was refused is of the earlier one.
+    // Gives up what was refused: of one cell, or everywhere.
+    void giveUp(const QModelIndex& cell);
+    void giveUpRefused();
+    // The cursor has gone on: why a cell was not emptied has been read.
+    void hush();
+    // Another workbook or bore: what was refused or begun is of the earlier one.
     void forget();
     void refresh();
 
@@ -62,11 +70,13 @@ protected:
     [[nodiscard]] virtual QString hintAt(int row, int column) const = 0;
     // What is typed of the next entry already but is not enough to make it one.
     [[nodiscard]] virtual QString textOfNew(int) const { return {}; }
-    // Writes a cell of an entry into a plan.
-    [[nodiscard]] virtual Result<void> put(SizingPlan& plan, int row, int column,
-                                           const QString& text) const = 0;
+    virtual void clearNew() {}
+    // Writes a cell of an entry into a plan; the row that the entry has there now.
+    [[nodiscard]] virtual Result<int> put(SizingPlan& plan, int row, int column,
+                                          const QString& text) const = 0;
     // Takes a cell of the next entry; writes the entry into the plan once there is enough of it.
-    [[nodiscard]] virtual Result<void> begin(SizingPlan& plan, int column, const QString& text) = 0;
+    // The row that it has there, or the one after all while it has none.
+    [[nodiscard]] virtual Result<int> begin(SizingPlan& plan, int column, const QString& text) = 0;
     virtual void erase(SizingPlan& plan, int row) const = 0;
 
 private:
@@ -77,10 +87,22 @@ private:
     [[nodiscard]] bool isLast(int row) const { return row >= m_entries; }
     [[nodiscard]] QString spoken(const QModelIndex& index) const;
     [[nodiscard]] QString placeName(int row, int column) const;
+    Result<void> write(int row, int column, const QString& text);
+    void tryAgain(int row);
+    void moveRow(int from, int to);
+    void takeNewRow(int to);
+    void setEntries(int now);
+    void showAll();
 
+    struct Move {
+        int from, to;
+    };
     Document& m_document;
     int m_entries = 0;
+    int m_rows = 1;
     std::map<std::pair<int, int>, Draft> m_drafts; // by row and column
+    QString m_said;                                // why something was not emptied
+    std::optional<Move> m_move; // of the entry just being written: its row goes where it is sorted
 };
 
 } // namespace borewright

@@ -9,8 +9,6 @@
 #include <QLineEdit>
 #include <QVBoxLayout>
 
-#include <algorithm>
-
 namespace borewright {
 
 QWidget* EntryDelegate::createEditor(QWidget* parent, const QStyleOptionViewItem&,
@@ -86,11 +84,24 @@ void EntryView::removeChosen() {
     m_model.remove(rows);
 }
 
-void EntryView::goDown() {
+// Along the row, then to the first of the new one; false where there is nowhere to go.
+bool EntryView::goOn() {
     const QModelIndex here = currentIndex();
     // A refused cell is not left: it is to be mended.
-    if (!here.isValid() || !here.data(EntryModel::refusalRole).toString().isEmpty()) return;
-    setCurrentIndex(here.siblingAtRow(std::min(here.row() + 1, m_model.rowCount() - 1)));
+    if (!here.isValid() || !here.data(EntryModel::refusalRole).toString().isEmpty()) return false;
+    const bool along = here.column() + 1 < m_model.columnCount();
+    if (!along && here.row() >= m_model.entries()) return false;
+    setCurrentIndex(along ? here.siblingAtColumn(here.column() + 1)
+                          : m_model.index(m_model.entries(), 0));
+    return true;
+}
+
+// Escape: what was refused goes, and what is begun of a new row where the cursor is in it.
+void EntryView::giveUp() {
+    if (currentIndex().row() >= m_model.entries())
+        m_model.forget();
+    else
+        m_model.giveUpRefused();
 }
 
 void EntryView::keyPressEvent(QKeyEvent* event) {
@@ -103,17 +114,35 @@ void EntryView::keyPressEvent(QKeyEvent* event) {
     if (!turned.isEmpty())
         m_model.setData(here, turned, Qt::EditRole);
     else if (event->key() == Qt::Key_Delete)
-        removeChosen();
+        m_model.empty(selectionModel()->selectedIndexes());
+    else if (event->key() == Qt::Key_Escape)
+        giveUp();
     else if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
-        goDown();
+        (void)goOn();
     else
         QTableView::keyPressEvent(event);
 }
 
-// Enter in an open cell keeps it and goes on below, as a hand works down a column.
+// Enter and Tab in an open cell keep it and go on; Tab opens the next at once, and leaves the table
+// at its end. Escape gives up what was refused there.
 void EntryView::closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint hint) {
-    QTableView::closeEditor(editor, hint);
-    if (hint == QAbstractItemDelegate::SubmitModelCache) goDown();
+    const bool tab = hint == QAbstractItemDelegate::EditNextItem;
+    QTableView::closeEditor(editor, tab ? QAbstractItemDelegate::NoHint : hint);
+    const QModelIndex here = currentIndex();
+    if (hint == QAbstractItemDelegate::RevertModelCache && here.isValid()) m_model.giveUp(here);
+    if (hint == QAbstractItemDelegate::SubmitModelCache) (void)goOn();
+    if (!tab) return;
+    const bool refused = !here.data(EntryModel::refusalRole).toString().isEmpty();
+    if (goOn())
+        edit(currentIndex());
+    else if (!refused)
+        focusNextChild();
+}
+
+// Another page was looked at in between: what was refused then is not to be met again.
+void EntryView::showEvent(QShowEvent* event) {
+    QTableView::showEvent(event);
+    if (!event->spontaneous()) m_model.giveUpRefused();
 }
 
 EntryTable::EntryTable(EntryModel& model, const QString& name, const QString& kind, QWidget* parent)
@@ -139,6 +168,8 @@ EntryTable::EntryTable(EntryModel& model, const QString& name, const QString& ki
         m_remove->setEnabled(now.isValid() && now.row() < m_model.entries());
     };
     connect(m_view->selectionModel(), &QItemSelectionModel::currentChanged, this, follow);
+    connect(m_view->selectionModel(), &QItemSelectionModel::currentChanged, &model,
+            &EntryModel::hush);
     connect(&model, &EntryModel::refusalsChanged, this, follow);
     sayRefusals();
 }

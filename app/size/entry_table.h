@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A table of entries with what can be done to it: type, Enter for the next below, the space bar to
-// turn a choice, Delete takes a row off. What was refused stands beneath in words.
+// A table of entries with what can be done to it: type, Enter or Tab for the next along the row and
+// then a new one, the space bar to turn a choice, Delete to empty a cell. A row goes by the button
+// only. What was refused stands beneath in words.
 #pragma once
 
 #include "app/size/entry_model.h"
@@ -35,9 +36,11 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
     void changeEvent(QEvent* event) override;
     void closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint hint) override;
+    void showEvent(QShowEvent* event) override;
 
 private:
-    void goDown();
+    bool goOn();
+    void giveUp();
     EntryModel& m_model;
 };
 

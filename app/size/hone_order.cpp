@@ -86,4 +86,15 @@ std::optional<HoneOrder> honeOrder(const Workbook& workbook, const Results& resu
     return order;
 }
 
+bool sameAim(const FinishTargets& one, const FinishTargets& other) {
+    const auto value = [](const std::optional<TypedLength>& length) {
+        return length ? std::optional(length->value()) : std::nullopt;
+    };
+    return std::ranges::equal(one, other, [&](const auto& a, const auto& b) {
+        return a.first == b.first && a.second.size.value() == b.second.size.value() &&
+               value(a.second.lower) == value(b.second.lower) &&
+               value(a.second.upper) == value(b.second.upper);
+    });
+}
+
 } // namespace borewright

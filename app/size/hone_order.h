@@ -20,4 +20,7 @@ struct HoneOrder {
 std::optional<HoneOrder> honeOrder(const Workbook& workbook, const Results& results,
                                    const DisplayUnits& units);
 
+// Whether the hone aims at an order already: the same lengths, in whichever unit they are written.
+bool sameAim(const FinishTargets& one, const FinishTargets& other);
+
 } // namespace borewright

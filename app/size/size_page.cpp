@@ -132,7 +132,7 @@ void SizePage::refresh() {
     const Document& document = m_context.document;
     const SizingResult& sizing = document.results().sizing;
     const auto order = honeOrder(document.workbook(), document.results(), document.units());
-    const bool handed = order && order->targets == document.workbook().targets;
+    const bool handed = order && sameAim(order->targets, document.workbook().targets);
     QString headline = qs(sizing.headline);
     if (handed) headline += tr(" The hone aims at it now.");
     m_headline->setText(headline);
@@ -147,6 +147,7 @@ void SizePage::refresh() {
 void SizePage::honeToThis() {
     Document& document = m_context.document;
     const auto order = honeOrder(document.workbook(), document.results(), document.units());
+    if (order && sameAim(order->targets, document.workbook().targets)) return;
     const auto done = !order
                           ? refuse("No size is chosen yet: " + document.results().sizing.headline)
                           : document.edit(order->edit, tr("hone to %1").arg(qs(order->what)));

@@ -30,6 +30,16 @@ const TypedLength& finest(const SizeSteps& steps) {
                                                                                       : ends;
 }
 
+// A step that passes the end at once, with the small unit it may have been meant in.
+std::string passesTheEnd(const SizeSteps& steps) {
+    std::string why = "a step of " + steps.step.withUnit() + " passes the end at once";
+    const bool inch = isInchFamily(steps.step.unit());
+    const auto small = readTyped(steps.step.text(), inch ? Unit::thou : Unit::micrometre);
+    if (small && small->value() <= steps.to.value() - steps.from.value())
+        why += "; for a small unit write " + steps.step.text() + (inch ? " thou" : " µm");
+    return why;
+}
+
 Result<Length> commonStandard(const Block& block) {
     if (block.bores.empty() || !block.bores.front().standardSize)
         return refuse("give the standard size on the Block page first: limits are set about it");
@@ -50,6 +60,7 @@ Result<SizingPlan> withSteps(SizingPlan plan, const SizeSteps& steps) {
     if (step <= Length()) return refuse("step", "a step is more than zero");
     if (from < Length()) return refuse("from", "an oversize is counted from the standard size up");
     if (to < from) return refuse("to", "lies below where the steps begin");
+    if (to > from && step > to - from) return refuse("step", passesTheEnd(steps));
     const auto count = (to - from).picometres() / step.picometres() + 1;
     if (static_cast<std::size_t>(count) > mostSizesOnOffer)
         return refuse("step", "that would be " + std::to_string(count) + " sizes; at most " +

@@ -12,7 +12,8 @@ struct SizeSteps {
     TypedLength step;
 };
 // The plan with a size at every step from `from` to `to`, both included where the steps reach it;
-// sizes there already keep their limits. Refuses steps of nothing, a way down, too many sizes.
+// sizes there already keep their limits. Refuses steps of nothing, a way down, a step
+// that passes the end at once, too many sizes.
 Result<SizingPlan> withSteps(SizingPlan plan, const SizeSteps& steps);
 
 // The plan with every size finished between its own − `below` and + `above`. An empty one takes

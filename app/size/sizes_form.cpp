@@ -2,8 +2,8 @@
 #include "app/size/sizes_form.h"
 
 #include "app/fields/committed_field.h"
-#include "app/block/length_text.h"
 #include "app/fields/fold.h"
+#include "app/block/length_text.h"
 #include "app/size/entry_table.h"
 #include "app/size/sizes_model.h"
 #include "app/size/sizing_change.h"
@@ -20,8 +20,8 @@ SizesForm::SizesForm(Document& document, QWidget* parent)
     , m_greatest(new CommittedField(tr("Engine maker's greatest oversize"),
                                     [this](const QString& text) { return commitGreatest(text); })) {
     auto* table = new EntryTable(*m_model, tr("Sizes on offer"), tr("size"), this);
-    table->view()->setToolTip(tr("Type an oversize and the finished sizes allowed; Delete takes "
-                                 "a size off."));
+    table->view()->setToolTip(tr("Type an oversize and the finished sizes allowed; Enter or Tab "
+                                 "goes on along the row, Delete empties a limit."));
     auto* steps = new Fold(tr("Fill in by steps, limits for all…"), new StepsForm(document), this);
     steps->setOpen(document.workbook().sizing.sizes.empty());
     m_greatest->setHint(tr("not given"));

@@ -13,9 +13,15 @@ std::optional<TypedLength> standardOf(const Block& block) {
     return block.bores.empty() ? std::nullopt : block.bores.front().standardSize;
 }
 
-void sortSizes(SizingPlan& plan) {
-    std::ranges::stable_sort(plan.sizes, {},
-                             [](const SizeOnOffer& size) { return size.oversize.value(); });
+Length oversizeOf(const SizeOnOffer& size) {
+    return size.oversize.value();
+}
+
+// By rising oversize; the row where `oversize` comes to stand.
+int sortSizes(SizingPlan& plan, Length oversize) {
+    std::ranges::stable_sort(plan.sizes, {}, oversizeOf);
+    return static_cast<int>(std::ranges::find(plan.sizes, oversize, oversizeOf) -
+                            plan.sizes.begin());
 }
 
 } // namespace
@@ -79,7 +85,7 @@ QString SizesModel::hintAt(int row, int column) const {
     return tr("not given");
 }
 
-Result<void> SizesModel::put(SizingPlan& plan, int row, int column, const QString& text) const {
+Result<int> SizesModel::put(SizingPlan& plan, int row, int column, const QString& text) const {
     SizeOnOffer& size = plan.sizes.at(static_cast<std::size_t>(row));
     const auto before = column == oversize   ? std::optional(size.oversize)
                         : column == smallest ? size.lower
@@ -87,29 +93,30 @@ Result<void> SizesModel::put(SizingPlan& plan, int row, int column, const QStrin
     const auto read = readField(text, before, block());
     if (!read) return tl::unexpected(read.error());
     if (column == oversize) {
-        if (!*read) return refuse("a size has an oversize; Delete takes it off");
-        if (const auto good = checkOversize(**read, block()); !good) return good;
+        if (!*read) return refuse("a size has an oversize; “Take size off” takes the whole row");
+        if (const auto good = checkOversize(**read, block()); !good)
+            return tl::unexpected(good.error());
         size.oversize = **read;
-        sortSizes(plan);
-        return {};
+        return sortSizes(plan, (*read)->value());
     }
-    if (const auto near = mustBeNear(*read, standardOf(block())); !near) return near;
+    if (const auto near = mustBeNear(*read, standardOf(block())); !near)
+        return tl::unexpected(near.error());
     (column == smallest ? size.lower : size.upper) = *read;
-    return {};
+    return row;
 }
 
-Result<void> SizesModel::begin(SizingPlan& plan, int column, const QString& text) {
-    if (text.isEmpty()) return {};
+Result<int> SizesModel::begin(SizingPlan& plan, int column, const QString& text) {
+    if (text.isEmpty()) return entries();
     if (column != oversize) return refuse("first give the oversize that this is a limit of");
     SizeOnOffer size;
     const auto like = plan.sizes.empty() ? std::nullopt : std::optional(plan.sizes.back().oversize);
     const auto read = readField(text, like, block());
     if (!read) return tl::unexpected(read.error());
-    if (const auto good = checkOversize(**read, block()); !good) return good;
+    if (const auto good = checkOversize(**read, block()); !good)
+        return tl::unexpected(good.error());
     size.oversize = **read;
     plan.sizes.push_back(std::move(size));
-    sortSizes(plan);
-    return {};
+    return sortSizes(plan, (*read)->value());
 }
 
 void SizesModel::erase(SizingPlan& plan, int row) const {

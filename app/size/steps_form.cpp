@@ -8,6 +8,7 @@
 #include "app/size/sizes_model.h"
 
 #include <QHBoxLayout>
+#include <QKeyEvent>
 #include <QPushButton>
 #include <QVBoxLayout>
 
@@ -26,112 +27,169 @@ QPushButton* addButton(QHBoxLayout& row, const QString& text, QWidget* parent) {
     return button;
 }
 
-QString notNegative(Length value) {
-    return value < Length() ? StepsForm::tr("type it without a sign") : QString();
-}
-
 } // namespace
 
 StepsForm::StepsForm(Document& document, QWidget* parent)
     : QWidget(parent)
     , m_document(document)
-    , m_from(new LengthField(tr("Steps from"), Unit::inch, this))
-    , m_to(new LengthField(tr("Steps to"), Unit::inch, this))
-    , m_step(new LengthField(tr("Step"), Unit::inch, this))
-    , m_below(new LengthField(tr("Limit below each size"), Unit::inch, this))
-    , m_above(new LengthField(tr("Limit above each size"), Unit::inch, this))
+    , m_from(new StepBox(tr("Steps from"), Unit::inch, this))
+    , m_to(new StepBox(tr("Steps to"), Unit::inch, this))
+    , m_step(new StepBox(tr("Step"), Unit::inch, this))
+    , m_below(new StepBox(tr("Limit below each size"), Unit::inch, this))
+    , m_above(new StepBox(tr("Limit above each size"), Unit::inch, this))
     , m_said(makeRefusalLabel(this)) {
+    m_said->setAccessibleName(tr("Why it was not filled in"));
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(8);
-    column->addWidget(buildSteps());
-    column->addWidget(buildLimits());
+    column->addWidget(buildRow({{tr("From"), m_from}, {tr("To"), m_to}, {tr("Step"), m_step}},
+                               tr("Fill in"), [this] { fillIn(); }));
+    column->addWidget(buildRow({{tr("Finished from −"), m_below}, {tr("to +"), m_above}},
+                               tr("Set for all"), [this] { setLimits(); }));
     column->addWidget(m_said);
-    connect(&document, &Document::changed, this, [this](Change change) {
-        if (change == Change::doubts) return;
-        say({});
-        followUnits();
-    });
+    connect(&document, &Document::changed, this, &StepsForm::follow);
     followUnits();
 }
 
-QWidget* StepsForm::buildSteps() {
-    auto* box = new QWidget(this);
-    auto* row = new QHBoxLayout(box);
+QWidget* StepsForm::buildRow(const std::vector<std::pair<QString, StepBox*>>& boxes,
+                             const QString& verb, const std::function<void()>& act) {
+    auto* whole = new QWidget(this);
+    auto* row = new QHBoxLayout(whole);
     row->setContentsMargins(0, 0, 0, 0);
-    row->addWidget(labelled(tr("From"), m_from), 1);
-    row->addWidget(labelled(tr("To"), m_to), 1);
-    row->addWidget(labelled(tr("Step"), m_step), 1);
-    connect(addButton(*row, tr("Fill in"), box), &QPushButton::clicked, this, &StepsForm::fillIn);
-    return box;
+    for (std::size_t i = 0; i < boxes.size(); ++i) {
+        StepBox* box = boxes[i].second;
+        StepBox* next = i + 1 < boxes.size() ? boxes[i + 1].second : nullptr;
+        row->addWidget(labelled(boxes[i].first, box), 1);
+        connect(box, &QLineEdit::textEdited, this, [this] { say({}); });
+        connect(box, &QLineEdit::editingFinished, this, [this, box] { left(*box); });
+        connect(box, &QLineEdit::returnPressed, this, [this, box, next, act] {
+            if (next == nullptr) return act();
+            StepBox* to = whyNot(*box).isEmpty() ? next : box;
+            to->setFocus();
+            to->selectAll();
+        });
+    }
+    connect(addButton(*row, verb, whole), &QPushButton::clicked, this, act);
+    return whole;
 }
 
-QWidget* StepsForm::buildLimits() {
-    for (LengthField* field : {m_below, m_above})
-        field->setCheck(notNegative);
-    auto* box = new QWidget(this);
-    auto* row = new QHBoxLayout(box);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->addWidget(labelled(tr("Finished from −"), m_below), 1);
-    row->addWidget(labelled(tr("to +"), m_above), 1);
-    connect(addButton(*row, tr("Set for all"), box), &QPushButton::clicked, this,
-            &StepsForm::setLimits);
-    return box;
+void StepsForm::follow(Change change) {
+    if (change == Change::doubts) return;
+    say({});
+    if (change == Change::everything)
+        for (StepBox* box : {m_from, m_to, m_step, m_below, m_above})
+            box->clear();
+    followUnits();
 }
 
 // Steps in the large unit, as pistons are listed; deviations too, as the manual has them.
 void StepsForm::followUnits() {
     const Unit unit = m_document.units().size;
     const bool inch = isInchFamily(unit);
-    for (LengthField* field : {m_from, m_to, m_step, m_below, m_above})
-        field->setUnit(unit);
-    m_from->setPlaceholder(inch ? QStringLiteral("0") : QStringLiteral("0"));
-    m_to->setPlaceholder(inch ? QStringLiteral("0.040") : QStringLiteral("1.00"));
-    m_step->setPlaceholder(inch ? QStringLiteral("0.010") : QStringLiteral("0.25"));
-    m_below->setPlaceholder(QStringLiteral("0"));
-    m_above->setPlaceholder(inch ? QStringLiteral("0.001") : QStringLiteral("0.02"));
+    for (StepBox* box : {m_from, m_to, m_step, m_below, m_above})
+        box->setUnit(unit);
+    m_from->setPlaceholderText(QStringLiteral("0"));
+    m_to->setPlaceholderText(inch ? QStringLiteral("0.040") : QStringLiteral("1.00"));
+    m_step->setPlaceholderText(inch ? QStringLiteral("0.010") : QStringLiteral("0.25"));
+    m_below->setPlaceholderText(QStringLiteral("0"));
+    m_above->setPlaceholderText(inch ? QStringLiteral("0.001") : QStringLiteral("0.02"));
 }
 
-bool StepsForm::needs(LengthField& field) {
-    if (!field.commit()) return false;
-    if (!field.value()) field.refuse(tr("this one is missing"));
-    return field.value().has_value();
+QString StepsForm::whyNot(const StepBox& box) const {
+    const auto read = box.read();
+    if (!read) return qs(read.error().message());
+    const bool deviation = &box == m_below || &box == m_above;
+    return deviation && *read && (*read)->value() < Length() ? tr("type it without a sign")
+                                                             : QString();
+}
+
+// What cannot be read is said at once; what leads nowhere, once it is filled in.
+void StepsForm::left(StepBox& box) {
+    const QString why = whyNot(box);
+    if (!why.isEmpty()) refuseAt(box, why);
+}
+
+std::optional<TypedLength> StepsForm::need(StepBox& box) {
+    QString why = whyNot(box);
+    if (why.isEmpty()) {
+        const auto read = box.read();
+        if (*read) return *read;
+        why = tr("this one is missing");
+    }
+    goBackTo(box, why);
+    return std::nullopt;
 }
 
 void StepsForm::fillIn() {
     say({});
     // From the standard size where nothing is typed.
-    if (m_from->commit() && !m_from->value())
-        m_from->setValue(*readTyped("0", m_document.units().size));
-    const bool to = needs(*m_to);
-    if (!needs(*m_step) || !to || !m_from->value()) return;
-    for (LengthField* field : {m_from, m_to})
-        if (const auto good = checkOversize(*field->value(), m_document.workbook().block); !good)
-            return field->refuse(qs(good.error().what));
-    const auto plan = withSteps(m_document.workbook().sizing,
-                                {*m_from->value(), *m_to->value(), *m_step->value()});
+    if (m_from->text().trimmed().isEmpty()) m_from->write(*readTyped("0", m_document.units().size));
+    const auto from = need(*m_from);
+    const auto to = from ? need(*m_to) : std::nullopt;
+    const auto step = to ? need(*m_step) : std::nullopt;
+    if (!step) return;
+    for (const auto& [box, oversize] : {std::pair(m_from, *from), std::pair(m_to, *to)})
+        if (const auto good = checkOversize(oversize, m_document.workbook().block); !good)
+            return goBackTo(*box, qs(good.error().what));
+    const SizingPlan& now = m_document.workbook().sizing;
+    const auto plan = withSteps(now, {*from, *to, *step});
     if (!plan) {
         const std::string& where = plan.error().where;
-        LengthField* field = where == "to" ? m_to : where == "from" ? m_from : m_step;
-        return field->refuse(qs(plan.error().what));
+        StepBox* box = where == "to" ? m_to : where == "from" ? m_from : m_step;
+        return goBackTo(*box, qs(plan.error().what));
     }
+    if (*plan == now) return say(tr("All of these sizes are on offer already."));
     const auto done = m_document.edit(SetSizing{*plan}, tr("sizes on offer by steps"));
     if (!done) say(qs(done.error().message()));
 }
 
 void StepsForm::setLimits() {
     say({});
-    if (!m_below->commit() || !m_above->commit()) return;
-    const auto plan = withLimitsAbout(m_document.workbook().sizing, m_below->value(),
-                                      m_above->value(), m_document.workbook().block);
+    for (StepBox* box : {m_below, m_above})
+        if (const QString why = whyNot(*box); !why.isEmpty()) return goBackTo(*box, why);
+    const auto plan = withLimitsAbout(m_document.workbook().sizing, *m_below->read(),
+                                      *m_above->read(), m_document.workbook().block);
     if (!plan) return say(qs(plan.error().message()));
     const auto done = m_document.edit(SetSizing{*plan}, tr("limits of all sizes on offer"));
     if (!done) say(qs(done.error().message()));
 }
 
+void StepsForm::refuseAt(StepBox& box, const QString& why) {
+    say(tr("%1: %2.").arg(box.accessibleName(), why));
+    box.setAccessibleDescription(why);
+}
+
+void StepsForm::goBackTo(StepBox& box, const QString& why) {
+    refuseAt(box, why);
+    box.setFocus();
+    box.selectAll();
+}
+
 void StepsForm::say(const QString& sentence) {
+    for (StepBox* box : {m_from, m_to, m_step, m_below, m_above})
+        box->setAccessibleDescription({});
     m_said->setText(sentence);
     m_said->setVisible(!sentence.isEmpty());
+}
+
+void StepsForm::giveUpRefused() {
+    for (StepBox* box : {m_from, m_to, m_step, m_below, m_above})
+        if (!box->accessibleDescription().isEmpty()) box->clear();
+    say({});
+}
+
+// Only Escape is not the boxes' own.
+void StepsForm::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Escape)
+        giveUpRefused();
+    else
+        QWidget::keyPressEvent(event);
+}
+
+// Another page was looked at in between.
+void StepsForm::showEvent(QShowEvent* event) {
+    QWidget::showEvent(event);
+    if (!event->spontaneous()) giveUpRefused();
 }
 
 } // namespace borewright

@@ -2,9 +2,9 @@
 #include "app/size/wear_form.h"
 
 #include "app/fields/committed_field.h"
+#include "app/fields/form_grid.h"
 #include "app/fields/labelled_choice.h"
 #include "app/block/length_text.h"
-#include "app/fields/form_grid.h"
 #include "app/size/damages_model.h"
 #include "app/size/entry_table.h"
 #include "app/size/sizing_change.h"
@@ -48,9 +48,10 @@ WearForm::WearForm(const PageContext& context, QWidget* parent)
     grid->add(m_side);
     grid->add(m_madeTo);
     auto* table = new EntryTable(*m_model, tr("Scores, pits and ring marks"), tr("damage"), this);
-    table->view()->setToolTip(
-        tr("What the gauge cannot see: how deep it goes into the wall, "
-           "beside the wall around it. The space bar turns axis and “felt”."));
+    table->view()->setToolTip(tr(
+        "What the gauge cannot see: how deep it goes into the wall, "
+        "beside the wall around it. Enter or Tab goes on along the row, the space bar turns axis "
+        "and “felt”."));
     for (const int narrow :
          {DamagesModel::depth, DamagesModel::axis, DamagesModel::deep, DamagesModel::felt})
         table->view()->horizontalHeader()->setSectionResizeMode(narrow,

@@ -21,11 +21,11 @@ TEST_F(Sizing, SizesAreTypedOneBelowTheOther) {
     typeCell(table, 1, SizesModel::smallest, "3.4295");
     typeCell(table, 1, SizesModel::largest, "3.4310");
     EXPECT_EQ(plan().sizes[1].lower, typedIn("3.4295"));
-    EXPECT_EQ(table->currentIndex().row(), 2) << "Enter goes on to the next below, not further";
+    EXPECT_EQ(table->currentIndex().row(), 3) << "Enter at the end of a row goes on to a new one";
     EXPECT_EQ(plan().sizes[1].upper, typedIn("3.4310"));
     EXPECT_EQ(bench.document.undoStack().count(), 5);
     table->setCurrentIndex(table->model()->index(0, 0));
-    QTest::keyClick(table, Qt::Key_Delete);
+    button(page, "Take size off")->click();
     EXPECT_EQ(offered(), (std::vector<std::string>{"0,010 in", "0.020 in"}));
     bench.document.undoStack().undo();
     EXPECT_EQ(offered().size(), 3U);
@@ -127,7 +127,7 @@ TEST_F(Sizing, ADamageIsTypedByKeysAsOneStep) {
     EXPECT_EQ(table->model()->rowCount(), 1) << "another bore has none";
     bench.selection.setBore(4);
     table->setCurrentIndex(table->model()->index(0, 0));
-    QTest::keyClick(table, Qt::Key_Delete);
+    button(page, "Take damage off")->click();
     EXPECT_EQ(plan().bores.count(4), 0U) << "a bore of which nothing is said is not kept";
 }
 

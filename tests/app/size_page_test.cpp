@@ -127,6 +127,22 @@ TEST_F(Sizing, OneKeyHandsTheSizeToTheHone) {
     EXPECT_TRUE(button(page, "Hone to this size (F10)")->isEnabled());
 }
 
+TEST_F(Sizing, TheHoneAimsAtTheSameInWhicheverUnit) {
+    offer({"0", "0.010", "0.020", "0.030"});
+    damageBoreFour();
+    QTest::keyClick(&page, Qt::Key_F10);
+    const auto revision = bench.document.revision();
+    bench.document.setUnits(DisplayUnits::metric());
+    EXPECT_TRUE(headline().endsWith("The hone aims at it now.")) << headline().toStdString();
+    EXPECT_FALSE(button(page, "Hone to this size (F10)")->isEnabled());
+    QTest::keyClick(&page, Qt::Key_F10);
+    EXPECT_EQ(bench.document.revision(), revision) << "nothing to hand over anew";
+    FinishTargets other = bench.document.workbook().targets;
+    other.at(3).size = typedIn("3.4401");
+    EXPECT_TRUE(bench.document.edit(SetTargets{other}, "targets"));
+    EXPECT_TRUE(button(page, "Hone to this size (F10)")->isEnabled());
+}
+
 TEST_F(Sizing, EachBoreItsOwnSizeIsHandedOnAlike) {
     offer({"0", "0.010", "0.020", "0.030"});
     damageBoreFour();

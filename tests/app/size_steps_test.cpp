@@ -3,6 +3,9 @@
 #include "app/size/size_steps.h"
 #include "tests/app/size_support.h"
 
+#include <QApplication>
+#include <QDir>
+
 namespace borewright {
 namespace {
 
@@ -38,6 +41,8 @@ TEST_F(Sizing, StepsThatLeadNowhereAreRefusedAtTheirField) {
              {"0", "30", "0.010", "Steps to", "30 thou"},
              {"0", "0.300", "0.001", "Step", "301 sizes"},
              {"0", "all", "0.010", "Steps to", "not a number"},
+             {"0", "0.030", "10", "Step", "10 thou"},
+             {"0", "0.030", "0.040", "Step", "passes the end at once"},
          }) {
         fillIn(page, "Steps from", bad.from);
         fillIn(page, "Steps to", bad.to);
@@ -46,6 +51,60 @@ TEST_F(Sizing, StepsThatLeadNowhereAreRefusedAtTheirField) {
         EXPECT_TRUE(refusalAt(bad.field).contains(bad.words))
             << bad.field << ": " << refusalAt(bad.field).toStdString();
         EXPECT_TRUE(plan().sizes.empty()) << bad.words;
+    }
+}
+
+TEST_F(Sizing, EnterGoesThroughTheBoxesAndFillsIn) {
+    const auto enter = [](const char* text) {
+        QTest::keyClicks(QApplication::focusWidget(), text);
+        QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
+    };
+    named<QLineEdit>(page, "Steps from")->setFocus();
+    for (const char* text : {"0.010", "0.03O"})
+        enter(text);
+    EXPECT_TRUE(named<QLineEdit>(page, "Steps to")->hasFocus()) << "a letter O is to be mended";
+    EXPECT_TRUE(refusalAt("Steps to").contains("not a number"));
+    for (const char* text : {"0.030", "0.010"})
+        enter(text);
+    EXPECT_EQ(offered(), (std::vector<std::string>{"0.010 in", "0.020 in", "0.030 in"}));
+    auto* said = named<QLabel>(page, "Why it was not filled in");
+    EXPECT_FALSE(said->isVisible());
+    QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
+    EXPECT_TRUE(said->text().contains("on offer already")) << said->text().toStdString();
+    named<QLineEdit>(page, "Limit below each size")->setFocus();
+    enter("0");
+    enter("0.001");
+    EXPECT_EQ(plan().sizes[0].upper->value(), in("3.4310"));
+}
+
+TEST_F(Sizing, WhatIsRefusedOfStepsStandsAcrossTheWholeForm) {
+    fillIn(page, "Steps to", "0.030");
+    fillIn(page, "Step", "10");
+    button(page, "Fill in")->click();
+    QTest::qWait(20);
+    auto* said = named<QLabel>(page, "Why it was not filled in");
+    ASSERT_TRUE(said->isVisible());
+    EXPECT_TRUE(said->text().startsWith("Step: ")) << said->text().toStdString();
+    EXPECT_EQ(said->width(), said->parentWidget()->width());
+    EXPECT_GE(said->height(), said->heightForWidth(said->width())) << "not cut off";
+    EXPECT_TRUE(QDir().mkpath(QStringLiteral(BOREWRIGHT_BUILD_DIR "/pictures")));
+    EXPECT_TRUE(said->parentWidget()->grab().save(
+        QStringLiteral(BOREWRIGHT_BUILD_DIR "/pictures/size-steps-refused.png")));
+    EXPECT_EQ(named<QLineEdit>(page, "Step")->selectedText(), "10") << "to be typed over";
+    QTest::keyClick(QApplication::focusWidget(), Qt::Key_Escape);
+    EXPECT_FALSE(said->isVisible());
+    EXPECT_EQ(named<QLineEdit>(page, "Step")->text(), "");
+}
+
+TEST_F(Sizing, StepsKeepTheirMeaningAndEndWithTheirWorkbook) {
+    fillIn(page, "Steps to", "0.030");
+    bench.document.setUnits(DisplayUnits::metric());
+    EXPECT_EQ(named<QLineEdit>(page, "Steps to")->text(), "0.030 in");
+    fillIn(page, "Limit above each size", "low");
+    bench.document.open(sixBores());
+    for (const char* name : {"Steps from", "Steps to", "Step", "Limit above each size"}) {
+        EXPECT_EQ(named<QLineEdit>(page, name)->text(), "") << name;
+        EXPECT_EQ(refusalAt(name), "") << name;
     }
 }
 
