@@ -11,12 +11,12 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace borewright {
 namespace {
 
 constexpr int narrowest = 320, widest = 440;
-// Letters of sentences in passing that are shown unasked: about two lines.
-constexpr qsizetype unasked = 260;
 
 } // namespace
 
@@ -47,7 +47,12 @@ Sentences::Sentences(const QString& name, QWidget* parent)
     , m_more(new QToolButton(this)) {
     m_more->setCheckable(true);
     m_more->setAutoRaise(true);
+    m_more->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
     m_more->setFocusPolicy(Qt::StrongFocus);
+    QSizePolicy kept = m_more->sizePolicy();
+    kept.setRetainSizeWhenHidden(true); // else its coming would break the lines elsewhere
+    m_more->setSizePolicy(kept);
+    m_label->setAlignment(Qt::AlignLeft | Qt::AlignTop);
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(12);
@@ -63,18 +68,50 @@ void Sentences::say(const std::vector<std::string>& sentences) {
     arrange();
 }
 
+int Sentences::twoLines() const {
+    return 2 * m_label->fontMetrics().lineSpacing();
+}
+
+bool Sentences::fits(const QString& text) const {
+    const QRect room(0, 0, std::max(1, m_label->width()), 10000);
+    return m_label->fontMetrics().boundingRect(room, Qt::TextWordWrap, text).height() <= twoLines();
+}
+
+// One sentence too long for its room: its beginning, by whole words.
+QString Sentences::cutToFit(const QString& sentence) const {
+    if (fits(sentence)) return sentence;
+    QStringList words = sentence.split(' ');
+    while (words.size() > 1 && !fits(words.join(' ') + QStringLiteral(" …")))
+        words.removeLast();
+    return words.join(' ') + QStringLiteral(" …");
+}
+
 void Sentences::arrange() {
-    qsizetype shown = 0, letters = 0;
-    while (shown < m_sentences.size() &&
-           (shown == 0 || m_more->isChecked() || letters + m_sentences[shown].size() <= unasked))
-        letters += m_sentences[shown++].size() + 1;
-    const bool more = shown < m_sentences.size();
-    m_label->setText(m_sentences.mid(0, shown).join(' '));
-    m_more->setText(m_more->isChecked() ? tr("Less")
-                                        : tr("%1 more").arg(m_sentences.size() - shown));
-    m_more->setAccessibleName(m_more->isChecked() ? tr("Fewer sentences") : tr("More sentences"));
-    m_more->setVisible(more || m_more->isChecked());
-    setVisible(!m_sentences.isEmpty());
+    const bool all = m_more->isChecked();
+    qsizetype shown = all ? m_sentences.size() : std::min<qsizetype>(1, m_sentences.size());
+    while (shown < m_sentences.size() && fits(m_sentences.mid(0, shown + 1).join(' ')))
+        ++shown;
+    const QString whole = m_sentences.mid(0, shown).join(' ');
+    const QString text = all ? whole : cutToFit(whole);
+    const qsizetype left = m_sentences.size() - shown + (text == whole ? 0 : 1);
+    m_label->setText(text);
+    m_label->setMinimumHeight(twoLines());
+    m_label->setMaximumHeight(all ? QWIDGETSIZE_MAX : twoLines());
+    m_more->setText(all ? tr("Less") : tr("%1 more").arg(left));
+    m_more->setArrowType(all ? Qt::UpArrow : Qt::DownArrow);
+    m_more->setAccessibleName(all ? tr("Fewer sentences") : tr("More sentences"));
+    m_more->setMinimumWidth(m_more->fontMetrics().horizontalAdvance(tr("%1 more").arg(88)) + 30);
+    m_more->setVisible(left > 0 || all);
+}
+
+void Sentences::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    arrange();
+}
+
+void Sentences::changeEvent(QEvent* event) {
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::FontChange) arrange();
 }
 
 void buildScrolledTab(QWidget* tab, std::initializer_list<QWidget*> head, QWidget* content) {

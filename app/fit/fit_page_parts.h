@@ -20,15 +20,23 @@ QLabel* makeQuietLines(const QString& name, QWidget* parent);
 // An empty text takes no room.
 void sayLines(QLabel& label, const QString& text);
 
-// Sentences in passing: the first few, the rest when it is asked for.
+// Sentences in passing: as many as two lines hold, the rest when it is asked for. Its room stays
+// the same whatever is said, so that nothing beneath jumps from under the pointer.
 class Sentences : public QWidget {
     Q_OBJECT
 public:
     explicit Sentences(const QString& name, QWidget* parent = nullptr);
     void say(const std::vector<std::string>& sentences);
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+    void changeEvent(QEvent* event) override;
+
 private:
     void arrange();
+    [[nodiscard]] int twoLines() const;
+    [[nodiscard]] bool fits(const QString& text) const;
+    [[nodiscard]] QString cutToFit(const QString& sentence) const;
 
     QLabel* m_label;
     QToolButton* m_more;

@@ -99,11 +99,9 @@ void appendPiston(FitRecord& fit) {
     piston.label = nextLabel(labelsOf(fit.pistons));
     if (!fit.pistons.empty()) {
         const Piston& above = fit.pistons.back();
-        piston.height = above.height;
         piston.measuredWith = above.measuredWith;
         piston.temperature = above.temperature;
         piston.doubt = above.doubt;
-        piston.expansion = above.expansion;
     }
     fit.pistons.push_back(std::move(piston));
 }

@@ -20,7 +20,8 @@ FitRecord withRingFreed(FitRecord fit, std::size_t ring);
 FitRecord withDeals(FitRecord fit, const std::vector<RingDeal>& deals);
 FitRecord withRingsFreed(FitRecord fit);
 
-// One more piston: measuring height, instrument, temperature, doubt and material as the last one's.
+// One more piston: instrument, temperature and doubt as the last one's. Its measuring height is
+// never taken over: nobody has measured it yet.
 void appendPiston(FitRecord& fit);
 // One more ring: groove, place of measuring and doubt as the last one's.
 void appendRing(FitRecord& fit);

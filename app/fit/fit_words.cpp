@@ -90,6 +90,20 @@ QStringList pair(const MatchModel& model, const Document& document, const QModel
             costWords(model, document, index)};
 }
 
+QString withoutHeight(const FitRecord& fit) {
+    QStringList names;
+    for (std::size_t i = 0; i < fit.pistons.size(); ++i)
+        if (!fit.pistons[i].height) names << shortPiston(fit, i);
+    if (names.isEmpty()) return {};
+    if (names.size() == 1)
+        return say("Piston %1 gets no clearance: the height it was measured at is not given.")
+            .arg(names.front());
+    const QString last = names.takeLast();
+    return say("Pistons %1 and %2 get no clearance: the heights they were measured at are not "
+               "given.")
+        .arg(names.join(QStringLiteral(", ")), last);
+}
+
 QString smallUnit(const Document& document) {
     return unitSymbol(document.units().small);
 }

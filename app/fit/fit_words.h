@@ -22,6 +22,10 @@ QString piston(const FitRecord& fit, std::size_t piston, const DisplayUnits& uni
 // piston here would cost.
 QStringList pair(const MatchModel& model, const Document& document, const QModelIndex& index);
 
+// "Piston 4 gets no clearance: the height it was measured at is not given." Empty where every one
+// has its height.
+QString withoutHeight(const FitRecord& fit);
+
 // "thou", "µm": the unit of clearances and gaps.
 QString smallUnit(const Document& document);
 // Sentences one behind another.

@@ -13,6 +13,7 @@ public:
     explicit PistonModel(Document& document, QObject* parent = nullptr);
     // "piston 3": by what is scribed on it, else by its row.
     static QString called(const FitRecord& fit, std::size_t piston);
+    [[nodiscard]] int columnsTyped() const override { return height + 1; }
 
 protected:
     [[nodiscard]] int count() const override { return countIn(record()); }
@@ -21,6 +22,7 @@ protected:
     [[nodiscard]] QString nameOf(int row) const override;
     [[nodiscard]] QString pieceName() const override { return tr("piston"); }
     [[nodiscard]] int columnsWanted() const override { return columnsOfPiston; }
+    [[nodiscard]] int columnOfList() const override { return size; }
     [[nodiscard]] Column column(int column) const override;
     [[nodiscard]] QString textAt(int row, int column) const override;
     [[nodiscard]] QString hintAt(int row, int column) const override;

@@ -173,7 +173,11 @@ void PistonsTab::refresh(Change change) {
     const bool anew = change == Change::everything;
     const bool record = anew || change == Change::record || change == Change::units;
     m_headline->setText(qs(fit.headline));
-    m_sentences->say(fit.sentences);
+    // What the table beneath leaves empty comes before what it says.
+    std::vector<std::string> sentences = fit.sentences;
+    const QString heightless = fit_words::withoutHeight(m_context.document.workbook().fit);
+    if (!heightless.isEmpty()) sentences.insert(sentences.begin(), heightless.toStdString());
+    m_sentences->say(sentences);
     m_matches->refresh();
     m_matching->setVisible(m_matches->rowCount() > 0 && m_matches->columnCount() > 0);
     m_legend->setText(tr("Least clearance in %1, and in small how far it misses the aim. Framed: "

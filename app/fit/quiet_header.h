@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The head of a table of the Fit page: fixed widths, and air between a head and its neighbour's.
+// The head of a table of the Fit page: fixed widths, one or two lines, and air between a head and
+// its neighbour's.
 #pragma once
 
 #include <QHeaderView>
@@ -27,8 +28,10 @@ protected:
     void initStyleOptionForIndex(QStyleOptionHeader* option, int section) const override {
         QHeaderView::initStyleOptionForIndex(option, section);
         const QString air(1, QChar(QChar::Nbsp));
-        option->text =
-            option->textAlignment & Qt::AlignRight ? option->text + air : air + option->text;
+        QStringList lines = option->text.split('\n');
+        for (QString& line : lines)
+            line = option->textAlignment & Qt::AlignRight ? line + air : air + line;
+        option->text = lines.join('\n');
     }
 };
 

@@ -24,6 +24,7 @@ QWidget* RecordDelegate::createEditor(QWidget* parent, const QStyleOptionViewIte
     editor->setFrame(false);
     editor->setMaxLength(60);
     editor->setAlignment(Qt::Alignment(index.data(Qt::TextAlignmentRole).toInt()));
+    editor->setPalette(quietSelection(parent->palette()));
     editor->setAccessibleName(index.data(Qt::AccessibleTextRole).toString());
     return editor;
 }
@@ -42,16 +43,17 @@ void RecordDelegate::initStyleOption(QStyleOptionViewItem* option, const QModelI
     option->palette.setColor(QPalette::Text, option->palette.color(QPalette::PlaceholderText));
 }
 
-// Enter keeps the cell and goes on below, as a hand works down a column of sizes.
 bool RecordDelegate::eventFilter(QObject* watched, QEvent* event) {
     auto* editor = qobject_cast<QLineEdit*>(watched);
     const auto* key = event->type() == QEvent::KeyPress ? static_cast<QKeyEvent*>(event) : nullptr;
     if (editor == nullptr || key == nullptr ||
-        (key->key() != Qt::Key_Return && key->key() != Qt::Key_Enter))
+        (key->key() != Qt::Key_Return && key->key() != Qt::Key_Enter && key->key() != Qt::Key_Tab &&
+         key->key() != Qt::Key_Backtab))
         return QuietDelegate::eventFilter(watched, event);
+    const int which = key->key();
     emit commitData(editor);
     emit closeEditor(editor, QAbstractItemDelegate::NoHint);
-    if (m_entered) m_entered();
+    if (m_left) m_left(which);
     return true;
 }
 
@@ -61,11 +63,12 @@ RecordTable::RecordTable(RecordModel& model, const QString& name, QWidget* paren
     setHorizontalHeader(new QuietHeader(this));
     setModel(&model);
     auto* delegate = new RecordDelegate(this);
-    delegate->setEntered([this] { goDown(); });
+    delegate->setLeft([this](int key) { goOn(key); });
     setItemDelegate(delegate);
     setAccessibleName(name);
-    setToolTip(tr("Type over a cell; Enter keeps it and goes on below; Delete empties it; a copied "
-                  "column can be pasted"));
+    setToolTip(
+        tr("Type over a cell; Enter keeps it and goes on, below or along a new row; Tab goes "
+           "right; Delete empties it; Ctrl+V pastes into the chosen cells"));
     verticalHeader()->hide();
     verticalHeader()->setDefaultSectionSize(closeRow(fontMetrics()));
     setShowGrid(false);
@@ -118,20 +121,69 @@ void RecordTable::changeEvent(QEvent* event) {
     if (event->type() == QEvent::FontChange) fit();
 }
 
-void RecordTable::goDown() {
+void RecordTable::currentChanged(const QModelIndex& now, const QModelIndex& before) {
+    QTableView::currentChanged(now, before);
+    if (now.row() == m_model.pieces())
+        m_begun = now.row();
+    else if (now.row() != m_begun)
+        m_begun = -1;
+}
+
+void RecordTable::beginLast() {
+    m_begun = m_model.pieces() - 1;
+    setCurrentIndex(m_model.index(m_begun, 0));
+}
+
+QModelIndex RecordTable::firstChosen() const {
+    const QModelIndexList chosen = selectionModel()->selectedIndexes();
+    if (chosen.isEmpty()) return currentIndex();
+    int row = chosen.front().row(), column = chosen.front().column();
+    for (const QModelIndex& one : chosen) {
+        row = std::min(row, one.row());
+        column = std::min(column, one.column());
+    }
+    return m_model.index(row, column);
+}
+
+// A refused cell is not left by Enter or Tab: it is to be mended.
+void RecordTable::goOn(int key) {
     const QModelIndex here = currentIndex();
-    // A refused cell is not left: it is to be mended.
     if (!here.isValid() || !here.data(RecordModel::refusalRole).toString().isEmpty()) return;
-    setCurrentIndex(here.siblingAtRow(std::min(here.row() + 1, m_model.rowCount() - 1)));
+    if (key == Qt::Key_Tab || key == Qt::Key_Backtab)
+        goAside(key == Qt::Key_Tab);
+    else
+        goAfterEnter(here);
+}
+
+// Down a column of sizes as a hand works; along a row that is being filled for the first time.
+void RecordTable::goAfterEnter(const QModelIndex& here) {
+    if (here.row() != m_begun)
+        setCurrentIndex(here.siblingAtRow(std::min(here.row() + 1, m_model.rowCount() - 1)));
+    else if (here.column() + 1 < m_model.columnsTyped())
+        setCurrentIndex(here.siblingAtColumn(here.column() + 1));
+    else
+        setCurrentIndex(m_model.index(m_model.pieces(), 0));
+}
+
+bool RecordTable::goAside(bool right) {
+    const QModelIndex next =
+        currentIndex().siblingAtColumn(currentIndex().column() + (right ? 1 : -1));
+    if (next.isValid()) setCurrentIndex(next);
+    return next.isValid();
+}
+
+// Tab goes along the row and leaves the table only at its end, so that nothing typed goes astray.
+bool RecordTable::focusNextPrevChild(bool next) {
+    return (hasFocus() && goAside(next)) || QTableView::focusNextPrevChild(next);
 }
 
 void RecordTable::keyPressEvent(QKeyEvent* event) {
     if (event->matches(QKeySequence::Paste)) {
-        m_model.paste(currentIndex(), QGuiApplication::clipboard()->text());
+        m_model.paste(firstChosen(), QGuiApplication::clipboard()->text());
     } else if (event->matches(QKeySequence::Copy)) {
         QGuiApplication::clipboard()->setText(currentIndex().data().toString());
     } else if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) {
-        goDown();
+        goOn(event->key());
     } else if (event->key() == Qt::Key_Delete || event->key() == Qt::Key_Backspace) {
         m_model.setData(currentIndex(), QString(), Qt::EditRole);
     } else {
@@ -154,10 +206,9 @@ RecordForm::RecordForm(RecordModel& model, const QString& name, const QString& p
     column->addLayout(makeButtons(piece));
     connect(&model, &RecordModel::refusalsChanged, this, &RecordForm::sayRefusals);
     connect(m_table->selectionModel(), &QItemSelectionModel::currentChanged, this,
-            [this](const QModelIndex& now) {
-                m_remove->setEnabled(now.isValid() && now.row() < m_model.pieces());
-                emit rowChosen(now.row());
-            });
+            &RecordForm::followRow);
+    connect(&model, &QAbstractItemModel::rowsInserted, this, &RecordForm::followRow);
+    connect(&model, &QAbstractItemModel::rowsRemoved, this, &RecordForm::followRow);
     sayRefusals();
 }
 
@@ -166,7 +217,8 @@ QHBoxLayout* RecordForm::makeButtons(const QString& piece) {
     auto* add = new QPushButton(tr("Add %1").arg(piece), this);
     m_remove = new QPushButton(tr("Take %1 off").arg(piece), this);
     auto* paste = new QPushButton(tr("Paste below"), this);
-    paste->setToolTip(tr("From the clipboard, the first line into the chosen cell (Ctrl+V)"));
+    paste->setToolTip(tr("Adds what was copied below the last row, from the chosen column on; "
+                         "Ctrl+V pastes it over the chosen cells instead"));
     m_remove->setEnabled(false);
     for (QPushButton* button : {add, m_remove, paste}) {
         button->setAccessibleName(button->text());
@@ -175,17 +227,25 @@ QHBoxLayout* RecordForm::makeButtons(const QString& piece) {
     row->addStretch();
     connect(add, &QPushButton::clicked, this, &RecordForm::addRow);
     connect(m_remove, &QPushButton::clicked, this, &RecordForm::removeRows);
-    connect(paste, &QPushButton::clicked, this, [this] {
-        m_model.paste(m_table->currentIndex(), QGuiApplication::clipboard()->text());
-    });
+    connect(paste, &QPushButton::clicked, this, &RecordForm::pasteBelow);
     return row;
 }
 
 void RecordForm::addRow() {
     m_model.add();
     m_table->setFocus();
-    const int column = std::max(0, m_table->currentIndex().column());
-    m_table->setCurrentIndex(m_model.index(m_model.pieces() - 1, column));
+    m_table->beginLast();
+}
+
+void RecordForm::pasteBelow() {
+    const QModelIndex here = m_table->currentIndex();
+    m_model.pasteBelow(here.isValid() ? here.column() : -1, QGuiApplication::clipboard()->text());
+}
+
+// Also where the chosen row has become a piece, or has ceased to be one.
+void RecordForm::followRow() {
+    m_remove->setEnabled(currentRow() >= 0 && currentRow() < m_model.pieces());
+    emit rowChosen(currentRow());
 }
 
 void RecordForm::removeRows() {

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A table of pieces with what can be done to it: type, Enter for the next below, Delete empties a
-// cell, paste a column, add and take off rows. What was refused stands beneath in words.
+// A table of pieces with what can be done to it: type, Enter for the next, Delete empties a cell,
+// paste a column, add and take off rows. What was refused stands beneath in words.
 #pragma once
 
 #include "app/fit/record_model.h"
@@ -23,15 +23,15 @@ public:
     QWidget* createEditor(QWidget* parent, const QStyleOptionViewItem& option,
                           const QModelIndex& index) const override;
 
-    // What Enter in an open cell does once it is kept.
-    void setEntered(std::function<void()> entered) { m_entered = std::move(entered); }
+    // What the key that closes an open cell (Enter, Tab) does once the cell is kept.
+    void setLeft(std::function<void(int key)> left) { m_left = std::move(left); }
 
 protected:
     void initStyleOption(QStyleOptionViewItem* option, const QModelIndex& index) const override;
     bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
-    std::function<void()> m_entered;
+    std::function<void(int)> m_left;
 };
 
 class RecordTable final : public QTableView {
@@ -40,17 +40,26 @@ public:
     RecordTable(RecordModel& model, const QString& name, QWidget* parent = nullptr);
     // As high as its rows, as wide as there is room: the page scrolls, not the table within it.
     void fit();
+    // To the first cell of the last piece, which is still to be filled.
+    void beginLast();
+    // The first of the chosen cells: where a paste begins.
+    [[nodiscard]] QModelIndex firstChosen() const;
 
 protected:
     void keyPressEvent(QKeyEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
     void changeEvent(QEvent* event) override;
+    void currentChanged(const QModelIndex& now, const QModelIndex& before) override;
+    bool focusNextPrevChild(bool next) override;
 
 private:
-    void goDown();
+    void goOn(int key);
+    void goAfterEnter(const QModelIndex& here);
+    bool goAside(bool right);
     void fitColumns();
 
     RecordModel& m_model;
+    int m_begun = -1; // the row that is being filled for the first time; −1 = none
 };
 
 class RecordForm : public QWidget {
@@ -69,6 +78,8 @@ private:
     QHBoxLayout* makeButtons(const QString& piece);
     void addRow();
     void removeRows();
+    void pasteBelow();
+    void followRow();
     void sayRefusals();
 
     RecordModel& m_model;

@@ -39,9 +39,7 @@ QString RecordModel::spoken(const QModelIndex& index) const {
 }
 
 QVariant RecordModel::data(const QModelIndex& index, int role) const {
-    // While the record is already shorter than what is shown, there is nothing to show of the rest.
-    const bool gone = !isLast(index.row()) && index.row() >= count();
-    if (!index.isValid() || index.row() > m_pieces || gone) return {};
+    if (!index.isValid() || index.row() > m_pieces) return {};
     const auto draft = m_drafts.find(placeOf(index));
     const bool refused = draft != m_drafts.end();
     switch (role) {
@@ -205,6 +203,11 @@ bool RecordModel::paste(const QModelIndex& at, const QString& text) {
     return done.has_value();
 }
 
+bool RecordModel::pasteBelow(int column, const QString& text) {
+    const int first = column >= 0 ? column : text.contains('\t') ? 0 : columnOfList();
+    return paste(index(m_pieces, first), text);
+}
+
 // "size of piston 3", "size of a new piston".
 QString RecordModel::placeName(const std::string& id, int where) const {
     for (int row = 0; row < m_pieces; ++row)
@@ -235,11 +238,12 @@ void RecordModel::refresh() {
         m_pieces = pieces;
         endResetModel();
     } else if (pieces > m_pieces) {
-        beginInsertRows({}, m_pieces, pieces - 1);
+        // The last row becomes the piece: a hand in it stays with what it has begun.
+        beginInsertRows({}, m_pieces + 1, pieces);
         m_pieces = pieces;
         endInsertRows();
     } else if (pieces < m_pieces) {
-        beginRemoveRows({}, pieces, m_pieces - 1);
+        beginRemoveRows({}, pieces + 1, m_pieces);
         m_pieces = pieces;
         endRemoveRows();
     }

@@ -37,6 +37,10 @@ public:
     void remove(const std::vector<int>& rows);
     // Rows by line and columns by tab, the first in `at`. All of it, or nothing with the reason.
     bool paste(const QModelIndex& at, const QString& text);
+    // The same below the last piece, from `column` on; without one (−1) a bare list is of sizes.
+    bool pasteBelow(int column, const QString& text);
+    // The first columns, that a hand fills one after another; the others seldom differ by row.
+    [[nodiscard]] virtual int columnsTyped() const = 0;
     // What stands refused, a line each; empty where nothing is.
     [[nodiscard]] QString refusals() const;
     // Another workbook: what was refused is of the earlier one.
@@ -62,6 +66,8 @@ protected:
     [[nodiscard]] virtual QString nameOf(int row) const = 0; // "piston 3"
     [[nodiscard]] virtual QString pieceName() const = 0;     // "piston"
     [[nodiscard]] virtual int columnsWanted() const = 0;
+    // Where a list of one figure a line belongs.
+    [[nodiscard]] virtual int columnOfList() const = 0;
     [[nodiscard]] virtual Column column(int column) const = 0;
     [[nodiscard]] virtual QString textAt(int row, int column) const = 0;
     // Where a cell's hint depends on its row.
@@ -83,7 +89,8 @@ private:
     using Place = std::pair<std::string, int>; // id of the piece (empty = the last row), column
 
     [[nodiscard]] Place placeOf(const QModelIndex& index) const;
-    [[nodiscard]] bool isLast(int row) const { return row >= m_pieces; }
+    // By the record, which is ahead of what is shown while rows come and go.
+    [[nodiscard]] bool isLast(int row) const { return row >= count(); }
     [[nodiscard]] Result<void> putInto(FitRecord& fit, int row, int column,
                                        const QString& text) const;
     [[nodiscard]] Result<void> putLine(FitRecord& fit, int row, int column,

@@ -13,6 +13,7 @@ public:
     explicit RingModel(Document& document, QObject* parent = nullptr);
     // "ring top 1": by its label, else by its row.
     static QString called(const FitRecord& fit, std::size_t ring);
+    [[nodiscard]] int columnsTyped() const override { return gap + 1; }
 
 protected:
     [[nodiscard]] int count() const override { return countIn(record()); }
@@ -21,6 +22,7 @@ protected:
     [[nodiscard]] QString nameOf(int row) const override;
     [[nodiscard]] QString pieceName() const override { return tr("ring"); }
     [[nodiscard]] int columnsWanted() const override { return columnsOfRing; }
+    [[nodiscard]] int columnOfList() const override { return gap; }
     [[nodiscard]] Column column(int column) const override;
     [[nodiscard]] QString textAt(int row, int column) const override;
     [[nodiscard]] QString hintAt(int row, int column) const override;

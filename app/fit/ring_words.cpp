@@ -70,8 +70,8 @@ std::vector<Row> rows(const FitResult& fit) {
 TextModel::Content table(const std::vector<Row>& rows, const FitRecord& record,
                          const DisplayUnits& units) {
     TextModel::Content content;
-    const QString small = QStringLiteral(", ") + unitSymbol(units.small);
-    const QString large = QStringLiteral(", ") + unitSymbol(units.size);
+    const QString small = QStringLiteral(",\n") + unitSymbol(units.small);
+    const QString large = QStringLiteral(",\n") + unitSymbol(units.size);
     const bool ports = hasPorts(rows);
     content.heads = {say("Bore"),
                      say("Groove"),
@@ -82,7 +82,7 @@ TextModel::Content table(const std::vector<Row>& rows, const FitRecord& record,
                      say("File off") + small,
                      say("Largest") + small,
                      say("at depth") + large};
-    if (ports) content.heads << say("Above ports") << say("below");
+    if (ports) content.heads << say("Above\nports") << say("Below\nports");
     content.words = {2};
     for (const Row& row : rows) {
         std::vector<TextModel::Cell> cells{

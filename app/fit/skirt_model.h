@@ -16,6 +16,7 @@ public:
     // Place of the piston in the record; −1 = none.
     void setPiston(int piston);
     bool setData(const QModelIndex& index, const QVariant& value, int role) override;
+    [[nodiscard]] int columnsTyped() const override { return columnsOfSkirt; }
 
 protected:
     [[nodiscard]] int count() const override { return countIn(record()); }
@@ -24,6 +25,7 @@ protected:
     [[nodiscard]] QString nameOf(int row) const override;
     [[nodiscard]] QString pieceName() const override { return tr("height"); }
     [[nodiscard]] int columnsWanted() const override { return columnsOfSkirt; }
+    [[nodiscard]] int columnOfList() const override { return size; }
     [[nodiscard]] Column column(int column) const override;
     [[nodiscard]] QString textAt(int row, int column) const override;
     [[nodiscard]] QString textOfNew(int column) const override;

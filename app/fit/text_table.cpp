@@ -50,9 +50,9 @@ QVariant TextModel::data(const QModelIndex& index, int role) const {
     case Qt::ToolTipRole:
         return cell.said;
     case Qt::AccessibleTextRole:
-        return cell.said.isEmpty()
-                   ? m_content.heads[index.column()] + QStringLiteral(": ") + cell.text
-                   : cell.said;
+        return cell.said.isEmpty() ? QString(m_content.heads[index.column()]).replace('\n', ' ') +
+                                         QStringLiteral(": ") + cell.text
+                                   : cell.said;
     case Qt::TextAlignmentRole:
         return alignment(index.column(), Qt::AlignVCenter);
     case Qt::DecorationRole:
