@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/size/step_box.h"
 
-#include "app/block/length_text.h"
+#include "app/pictures/reading_words.h"
 
 namespace borewright {
 
@@ -22,12 +22,12 @@ Result<std::optional<TypedLength>> StepBox::read() const {
 
 void StepBox::setUnit(Unit unit) {
     if (unit == m_unit) return;
-    if (const auto before = read(); before && *before) setText(shownLength(*before));
+    if (const auto before = read(); before && *before) setText(qs((*before)->withUnit()));
     m_unit = unit;
 }
 
 void StepBox::write(const TypedLength& length) {
-    setText(length.unit() == m_unit ? QString::fromStdString(length.text()) : shownLength(length));
+    setText(qs(length.unit() == m_unit ? length.text() : length.withUnit()));
 }
 
 } // namespace borewright
