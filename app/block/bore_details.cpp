@@ -3,7 +3,7 @@
 
 #include "app/fields/fold.h"
 #include "app/fields/form_grid.h"
-#include "app/block/length_text.h"
+#include "app/fields/length_text.h"
 #include "app/block/ports_form.h"
 
 #include <algorithm>

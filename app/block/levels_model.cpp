@@ -2,7 +2,7 @@
 #include "app/block/levels_model.h"
 
 #include "app/block/block_verbs.h"
-#include "app/block/length_text.h"
+#include "app/fields/length_text.h"
 
 #include <algorithm>
 

@@ -2,7 +2,7 @@
 #include "app/block/limits_editor.h"
 
 #include "app/fields/decision_form.h"
-#include "app/block/length_text.h"
+#include "app/fields/length_text.h"
 #include "app/fields/form_grid.h"
 #include "app/fields/refusal_label.h"
 

@@ -6,6 +6,21 @@
 #include <QCoreApplication>
 
 namespace borewright::cell_text {
+namespace {
+
+Result<void> readWith(decltype(&readTyped) reader, std::optional<TypedLength>& length,
+                      const QString& text, Unit unit) {
+    if (text.isEmpty()) {
+        length.reset();
+        return {};
+    }
+    auto read = reader(text.toStdString(), unit);
+    if (!read) return tl::unexpected(read.error());
+    length = std::move(*read);
+    return {};
+}
+
+} // namespace
 
 QString length(const std::optional<TypedLength>& length, Unit unit) {
     if (!length) return {};
@@ -14,14 +29,11 @@ QString length(const std::optional<TypedLength>& length, Unit unit) {
 }
 
 Result<void> readInto(std::optional<TypedLength>& length, const QString& text, Unit unit) {
-    if (text.isEmpty()) {
-        length.reset();
-        return {};
-    }
-    auto read = readTyped(text.toStdString(), unit);
-    if (!read) return tl::unexpected(read.error());
-    length = std::move(*read);
-    return {};
+    return readWith(&readTyped, length, text, unit);
+}
+
+Result<void> readAmountInto(std::optional<TypedLength>& length, const QString& text, Unit unit) {
+    return readWith(&readAmount, length, text, unit);
 }
 
 QString temperature(const std::optional<TypedTemperature>& temperature) {

@@ -14,6 +14,8 @@ namespace borewright::cell_text {
 
 QString length(const std::optional<TypedLength>& length, Unit unit);
 Result<void> readInto(std::optional<TypedLength>& length, const QString& text, Unit unit);
+// The same for an amount that the small unit is meant for: readAmount in number_text.h.
+Result<void> readAmountInto(std::optional<TypedLength>& length, const QString& text, Unit unit);
 QString temperature(const std::optional<TypedTemperature>& temperature);
 Result<void> readInto(std::optional<TypedTemperature>& temperature, const QString& text);
 // A bore's number, refused where the block has no such bore.

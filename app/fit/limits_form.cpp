@@ -40,8 +40,8 @@ LengthField* FitLimitsForm::addField(const QString& label, Given given) {
     m_grid->add(labelled(label, field));
     m_fields.push_back({field, given});
     field->setCheck([this, given, field](Length) {
-        const auto typed = readTyped(field->edit()->text().toStdString(), field->unit());
-        return typed ? whyNot(given, *typed) : QString();
+        const auto typed = readAmount(field->edit()->text().toStdString(), field->unit());
+        return typed ? whyNot(given, *typed) : qs(typed.error().message());
     });
     connect(field, &LengthField::committed, this, [this, field, given, label] {
         const auto done =

@@ -108,7 +108,7 @@ Result<void> RingModel::put(FitRecord& fit, int row, int column, const QString& 
     case measuredAt:
         return cell_text::readInto(ring.measuredAt, text, units.size);
     case gap:
-        return cell_text::readInto(ring.gap, text, units.small);
+        return cell_text::readAmountInto(ring.gap, text, units.small);
     case doubt:
         return cell_text::readInto(ring.doubt, text, units.small);
     default:

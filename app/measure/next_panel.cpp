@@ -48,10 +48,13 @@ void NextPanel::buildPlace() {
     m_message->setWordWrap(true);
     m_detail->setWordWrap(true);
     m_became->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
-    m_keys->setText(
-        tr("<b>Enter</b> keep &nbsp; <b>/</b> back &nbsp; <b>Enter</b> alone: skip "
-           "&nbsp; <b>*</b> repeat &nbsp; <b>−</b> <b>Enter</b> no wall &nbsp; <b>F8</b> zero "
-           "&nbsp; <b>F9</b> odd ones &nbsp; <b>F6</b> grid"));
+    // What belongs together is not parted where the line breaks.
+    m_keys->setText(tr("<b>Enter</b>&nbsp;keep &nbsp; <b>/</b>&nbsp;back &nbsp; "
+                       "<b>Enter</b>&nbsp;alone:&nbsp;skip &nbsp; <b>*</b>&nbsp;repeat &nbsp; "
+                       "<b>−</b>&nbsp;<b>Enter</b>&nbsp;no&nbsp;wall &nbsp; <b>F8</b>&nbsp;zero "
+                       "&nbsp; <b>F9</b>&nbsp;odd&nbsp;ones &nbsp; <b>F6</b>&nbsp;grid"));
+    m_keys->setWordWrap(true); // the page is no wider for its sake
+    m_keys->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
     m_keys->setAccessibleName(
         tr("Keys: Enter keeps the reading, Enter alone skips, slash goes "
            "back, star repeats, minus and Enter means no wall here, F8 checks zero, "
@@ -113,7 +116,7 @@ void NextPanel::layOut() {
     side->addWidget(m_angle);
     layout->addLayout(side, 1, 2);
     layout->addWidget(m_message, 2, 0, 1, 3);
-    layout->addWidget(m_keys, 2, 3, 1, 2, Qt::AlignRight);
+    layout->addWidget(m_keys, 2, 3, 1, 2);
     layout->setColumnStretch(0, 3);
     layout->setColumnStretch(3, 2);
     m_angle->setMaximumWidth(90);
@@ -160,11 +163,10 @@ void NextPanel::setBench(bool bench) {
         grid->addWidget(m_became, 0, 3, 1, 2);
         grid->addWidget(m_detail, 1, 0, 1, 2);
         grid->addWidget(m_message, 2, 0, 1, 3);
-        grid->addWidget(m_keys, 2, 3, 1, 2, Qt::AlignRight);
+        grid->addWidget(m_keys, 2, 3, 1, 2);
     }
     m_unit->setVisible(!bench);
     m_angle->setVisible(!bench);
-    m_keys->setWordWrap(bench);
     scaleType();
     show();
 }

@@ -155,9 +155,17 @@ void SheetPage::refresh() {
     m_suggested->setEnabled(document.workbook().sheet.summary.has_value());
     const bool measured = std::ranges::any_of(
         document.results().surveys, [](const SurveyResult& survey) { return survey.measured > 0; });
+    std::size_t odd = 0;
+    for (const SurveyResult& survey : document.results().surveys)
+        odd += survey.suspicions.size();
     m_next->setText(
-        measured ? tr("Read the sentences, change them if you would say it otherwise, then print.")
-                 : tr("Nothing has been measured yet. Measure first; the sheet fills itself."));
+        odd > 0
+            ? tr("Readings that look like slips: %1. They would be printed as they stand; settle "
+                 "them on Measure first (F9).")
+                  .arg(odd)
+        : measured
+            ? tr("Read the sentences, change them if you would say it otherwise, then print.")
+            : tr("Nothing has been measured yet. Measure first; the sheet fills itself."));
     fitWidth();
 }
 

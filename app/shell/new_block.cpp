@@ -43,6 +43,9 @@ Result<Limits> readLimits(const NewBlock& typed, const TypedLength& size) {
     if (!upper) return tl::unexpected(upper.error().within(new_block_field::wornSize));
     if (*upper && (*upper)->value() <= size.value())
         return refuse(new_block_field::wornSize, "It must be more than the standard size.");
+    if (*upper && 10 * ((*upper)->value() - size.value()) > size.value())
+        return refuse(new_block_field::wornSize, "It is more than a tenth over the standard size: "
+                                                 "are point and unit right?");
     const auto round = optionalLength(typed.wornOutOfRound, size, &readAllowance);
     if (!round) return tl::unexpected(round.error().within(new_block_field::wornOutOfRound));
     const auto taper = optionalLength(typed.wornTaper, size, &readAllowance);

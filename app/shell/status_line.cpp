@@ -69,7 +69,14 @@ StatusLine::StatusLine(Workshop& workshop, QWidget* parent)
     refresh();
 }
 
+// The wheel that scrolls a page must not change its units.
+bool StatusLine::eventFilter(QObject* watched, QEvent* event) {
+    return event->type() == QEvent::Wheel || QWidget::eventFilter(watched, event);
+}
+
 void StatusLine::build() {
+    for (QComboBox* box : {m_sizes, m_smalls})
+        box->installEventFilter(this);
     offer(*m_sizes, sizeUnits, tr("Unit that sizes are shown in"));
     offer(*m_smalls, smallUnits, tr("Unit that small amounts are shown in"));
     for (QToolButton* button : {m_undo, m_redo}) {

@@ -18,6 +18,7 @@
 #include <QHBoxLayout>
 #include <QMenuBar>
 #include <QPainter>
+#include <QPushButton>
 #include <QStackedWidget>
 #include <QTimer>
 #include <QVBoxLayout>
@@ -110,6 +111,8 @@ QWidget* Window::page(Page page) {
     QWidget*& slot = m_pages.at(static_cast<std::size_t>(page));
     if (slot == nullptr) {
         slot = makePage(page);
+        for (auto* button : slot->findChildren<QPushButton*>())
+            button->setAutoDefault(true); // Enter presses it, as it does everywhere at the bench
         m_stack->addWidget(slot);
     }
     return slot;

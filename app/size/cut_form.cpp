@@ -3,7 +3,7 @@
 
 #include "app/fields/committed_field.h"
 #include "app/fields/labelled_choice.h"
-#include "app/block/length_text.h"
+#include "app/fields/length_text.h"
 #include "app/fields/form_grid.h"
 #include "app/pictures/reading_words.h"
 #include "app/size/sizing_change.h"

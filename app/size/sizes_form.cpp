@@ -3,7 +3,7 @@
 
 #include "app/fields/committed_field.h"
 #include "app/fields/fold.h"
-#include "app/block/length_text.h"
+#include "app/fields/length_text.h"
 #include "app/size/entry_table.h"
 #include "app/size/sizes_model.h"
 #include "app/size/sizing_change.h"

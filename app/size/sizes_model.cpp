@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/size/sizes_model.h"
 
-#include "app/block/length_text.h"
+#include "app/fields/length_text.h"
 #include "app/pictures/reading_words.h"
 
 #include <algorithm>

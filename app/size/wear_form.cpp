@@ -4,7 +4,7 @@
 #include "app/fields/committed_field.h"
 #include "app/fields/form_grid.h"
 #include "app/fields/labelled_choice.h"
-#include "app/block/length_text.h"
+#include "app/fields/length_text.h"
 #include "app/size/damages_model.h"
 #include "app/size/entry_table.h"
 #include "app/size/sizing_change.h"

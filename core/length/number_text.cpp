@@ -4,6 +4,7 @@
 #include "core/length/format.h"
 
 #include <cmath>
+#include <fmt/format.h>
 
 namespace borewright {
 namespace {
@@ -119,6 +120,21 @@ Result<TypedLength> readTyped(std::string_view text, Unit unit) {
     typed.m_unit = unit;
     typed.m_value = Length::fromPicometres(static_cast<std::int64_t>(picometres));
     return typed;
+}
+
+Result<TypedLength> readAmount(std::string_view text, Unit unit) {
+    auto typed = readTyped(text, unit);
+    if (!typed || unit == Unit::inch || unit == Unit::millimetre) return typed;
+    const Unit large = isInchFamily(unit) ? Unit::inch : Unit::millimetre;
+    const Length least =
+        isInchFamily(unit) ? Length::whole(1, Unit::tenth) : Length::whole(1, Unit::micrometre);
+    const auto likely = readTyped(text, large);
+    const bool saysUnit = !likely || likely->unit() != large || typed->unit() != unit;
+    const bool next = typed->value() != Length() && typed->value().magnitude() < least;
+    if (saysUnit || !next) return typed;
+    return refuse(fmt::format("{} {} is next to nothing: write {}, or {} {}", typed->text(),
+                              symbol(unit), typedFrom(likely->value(), unit).text(), likely->text(),
+                              symbol(large)));
 }
 
 Result<Length> readLength(std::string_view text, Unit unit) {

@@ -53,6 +53,11 @@ private:
 // beyond Length::largest().
 Result<TypedLength> readTyped(std::string_view text, Unit unit);
 
+// The same for an amount that a small unit is meant for: a clearance, a gap, an allowance. A number
+// without a unit that comes to next to nothing in it (under 0.1 thou, under 1 µm, but not nothing)
+// is refused with what was likely meant: manuals print 0.012 in, and 0.012 thou is none.
+Result<TypedLength> readAmount(std::string_view text, Unit unit);
+
 // Same, where only the value matters.
 Result<Length> readLength(std::string_view text, Unit unit);
 

@@ -52,13 +52,14 @@ std::string wantedWords(const SizingResult& result, const DisplayUnits& units) {
     int bore = 0;
     for (const auto& cleanUp : result.cleanUps) {
         if (!cleanUp) continue;
-        const Length wants = cleanUpBy(*cleanUp, result.centring).size + result.finishAllowance;
+        const Length wants = cleanUpBy(*cleanUp, result.centring).size;
         if (most && wants <= *most) continue;
         most = wants;
         bore = cleanUp->bore;
     }
-    return most ? fmt::format("Bore {} wants the most: {} would clean it up. ", bore,
-                              sizeWithUnit(*most, units))
+    return most ? fmt::format("Bore {} wants the most: {} and {} below the last mark. ", bore,
+                              sizeWithUnit(*most, units),
+                              smallWithUnit(result.finishAllowance, units))
                 : std::string();
 }
 

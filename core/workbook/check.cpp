@@ -10,6 +10,7 @@ namespace {
 constexpr std::size_t mostAxes = 32;
 constexpr std::size_t mostLevels = 500;
 const Length largestSize = Length::whole(3000, Unit::millimetre);
+const Length largestBore = Length::whole(1000, Unit::millimetre);
 
 // Keeps the first refusal.
 class Checker {
@@ -58,6 +59,8 @@ Result<void> checkBore(const Bore& bore, std::span<const Axis> axes) {
     check.require(bore.number >= 1 && bore.number <= 999, "number",
                   std::to_string(bore.number) + " is no number of a bore");
     check.size(bore.standardSize, "standard size");
+    check.require(!bore.standardSize || bore.standardSize->value() <= largestBore, "standard size",
+                  "is over a metre: is the unit right?");
     check.size(bore.depth, "depth");
     check.depth(bore.roomAtOpenEnd, "room at the open end");
     check.depth(bore.roomAtClosedEnd, "room at the closed end");
@@ -79,7 +82,8 @@ Result<void> checkBore(const Bore& bore, std::span<const Axis> axes) {
 
 Result<void> checkBlock(const Block& block) {
     Checker check;
-    check.require(static_cast<int>(block.bores.size()) <= mostBores, "bores", "more than 64 are no block");
+    check.require(static_cast<int>(block.bores.size()) <= mostBores, "bores",
+                  "more than 64 are no block");
     check.require(block.axes.size() <= mostAxes, "axes", "there are more than 32");
     std::set<std::string> ids;
     for (const Axis& axis : block.axes) {

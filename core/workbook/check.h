@@ -13,7 +13,7 @@ namespace borewright {
 
 inline constexpr int mostBores = 64;
 
-// One bore: number 1 … 999, sizes more than zero and at most three metres, depths from zero on, no
+// One bore: number 1 … 999, a size more than zero and at most a metre, depths from zero on, no
 // level twice, ports and marks on axes that there are.
 Result<void> checkBore(const Bore& bore, std::span<const Axis> axes);
 // The whole: at most 64 bores and 32 axes, no number and no axis twice, and each bore.

@@ -152,8 +152,9 @@ struct Applier {
     }
 
     Result<Edit> operator()(const SetFit& edit) const {
-        if (auto good = checkFit(edit.fit); !good) return tl::unexpected(good.error());
-        return SetFit{std::exchange(workbook.fit, edit.fit)};
+        const auto good = edit.restored ? checkFit(edit.fit) : checkFit(edit.fit, workbook.block);
+        if (!good) return tl::unexpected(good.error());
+        return SetFit{std::exchange(workbook.fit, edit.fit), true};
     }
 
     Result<Edit> operator()(const EditGroup& group) const {

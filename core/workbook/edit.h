@@ -89,6 +89,7 @@ struct SetTargets {
 };
 struct SetFit {
     FitRecord fit;
+    bool restored = false; // as of SetSizing
 };
 struct EditGroup;
 

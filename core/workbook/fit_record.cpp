@@ -212,4 +212,25 @@ Result<void> checkFit(const FitRecord& fit) {
     return {};
 }
 
+Result<void> checkFit(const FitRecord& fit, const Block& block) {
+    if (auto good = checkFit(fit); !good) return good;
+    for (const Piston& piston : fit.pistons) {
+        if (!piston.size) continue;
+        const Length size = piston.size->value();
+        bool known = false, near = false;
+        for (const Bore& bore : block.bores) {
+            if (!bore.standardSize) continue;
+            const Length standard = bore.standardSize->value();
+            known = true;
+            near = near || 10 * (size - standard).magnitude() <= standard;
+        }
+        if (known && !near)
+            return refuse("piston " + called(piston) + ": size",
+                          piston.size->withUnit() +
+                              " is more than a tenth away from the bores' standard size: is the "
+                              "unit right?");
+    }
+    return {};
+}
+
 } // namespace borewright

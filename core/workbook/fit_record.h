@@ -89,5 +89,8 @@ std::string freshRingId(const FitRecord& fit);
 // unit is right where a limit or aim of the clearance is over 2 % of the smallest piston (3 mm
 // where none has a size), or one of the ring gap over 10 mm.
 Result<void> checkFit(const FitRecord& fit);
+// The same beside a block: a piston more than a tenth away from every bore's standard size is a slip
+// of unit or point.
+Result<void> checkFit(const FitRecord& fit, const Block& block);
 
 } // namespace borewright

@@ -49,6 +49,17 @@ TEST(NewBlock, RefusesAWornSizeThatIsNotAboveTheStandardSize) {
     EXPECT_EQ(made.error().where, new_block_field::wornSize);
 }
 
+TEST(NewBlock, RefusesAWornSizeThatIsASlip) {
+    NewBlock typed;
+    typed.bores = "2";
+    typed.size = "3.42";
+    typed.depth = "4.1";
+    typed.wornSize = "41";
+    const auto made = makeWorkbook(typed);
+    ASSERT_FALSE(made) << "every bore would be within 41 in";
+    EXPECT_EQ(made.error().where, new_block_field::wornSize);
+}
+
 TEST(PreferencesFile, ComesBackAsItWent) {
     Preferences p;
     p.shopName = QString::fromUtf8("Käthe \"Bore\" & Co");

@@ -135,5 +135,22 @@ TEST(ReadingNumbers, IsTheSameInEveryLocaleUnitAndSeparator) {
     std::setlocale(LC_ALL, "C");
 }
 
+TEST(Amounts, WhatComesToNextToNothingIsAsked) {
+    const auto said = [](std::string_view text, Unit unit) {
+        const auto read = readAmount(text, unit);
+        return read ? read->withUnit() : read.error().message();
+    };
+    EXPECT_EQ(said("0.012", Unit::thou), "0.012 thou is next to nothing: write 12, or 0.012 in");
+    EXPECT_EQ(said("0,085", Unit::micrometre),
+              "0,085 \u00b5m is next to nothing: write 85, or 0,085 mm");
+    EXPECT_EQ(said("12", Unit::thou), "12 thou");
+    EXPECT_EQ(said("0.25", Unit::thou), "0.25 thou") << "a fine aim is no slip";
+    EXPECT_EQ(said("0", Unit::thou), "0 thou");
+    EXPECT_EQ(said("0.012 in", Unit::thou), "0.012 in") << "who says the unit is believed";
+    EXPECT_EQ(said("0.012 thou", Unit::thou), "0.012 thou");
+    EXPECT_EQ(said("0.012", Unit::inch), "0.012 in");
+    EXPECT_EQ(said("x", Unit::thou), readTyped("x", Unit::thou).error().message());
+}
+
 } // namespace
 } // namespace borewright

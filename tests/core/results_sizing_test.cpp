@@ -168,13 +168,13 @@ TEST(ResultsSizing, WhatIsMissingIsAskedFor) {
     offer(workbook, {"0.010"});
     EXPECT_EQ(sized(workbook).headline, "No bore has been read as found: measure the block first.");
     workbook = wornBy({4.5, 2.0});
-    EXPECT_EQ(sized(workbook).headline, "Bore 1 wants the most: 3.5050 in would clean it up. Enter "
+    EXPECT_EQ(sized(workbook).headline, "Bore 1 wants the most: 3.5045 in and 0.5 thou below the last mark. Enter "
                                         "the sizes that pistons are to be had for.");
     offer(workbook, {"0.010"});
     for (Bore& bore : workbook.block.bores)
         bore.standardSize.reset();
     EXPECT_EQ(sized(workbook).headline,
-              "Bore 1 wants the most: 3.5050 in would clean it up. Enter the standard size: the "
+              "Bore 1 wants the most: 3.5045 in and 0.5 thou below the last mark. Enter the standard size: the "
               "sizes on offer are counted from it.");
 }
 

@@ -163,5 +163,23 @@ TEST_F(SizingEdits, NumbersThatCannotBeAreRefused) {
     roundTrip(Renumber{{{1, 5}, {5, 1}}}); // there is no bore 5 so far
 }
 
+TEST(FitEdits, APistonInTheWrongUnitIsRefusedAndUndoStillWorks) {
+    Workbook workbook = test::fittedBlock();
+    FitRecord fit = workbook.fit;
+    fit.pistons.front().size = *readTyped("87.27", Unit::inch);
+    const auto done = borewright::apply(workbook, SetFit{fit});
+    ASSERT_FALSE(done) << "87.27 in beside bores of a twentieth of that";
+    EXPECT_NE(done.error().message().find("is the unit right?"), std::string::npos)
+        << done.error().message();
+
+    const FitRecord good = workbook.fit;
+    workbook.fit = fit; // as a file may have it
+    const Workbook before = workbook;
+    const auto undo = borewright::apply(workbook, SetFit{good});
+    ASSERT_TRUE(undo);
+    ASSERT_TRUE(borewright::apply(workbook, *undo));
+    EXPECT_EQ(workbook, before);
+}
+
 } // namespace
 } // namespace borewright

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/block/length_text.h"
+#include "app/fields/length_text.h"
 
 #include <QCoreApplication>
 
@@ -45,7 +45,7 @@ Result<std::optional<TypedLength>> readField(const QString& text,
                                              const Block& block) {
     if (text.trimmed().isEmpty()) return std::optional<TypedLength>();
     const Unit unit = before ? before->unit() : unitOfBlock(block).value_or(unitOfSize(text));
-    auto typed = readTyped(text.toStdString(), unit);
+    auto typed = readAmount(text.toStdString(), unit);
     if (!typed) return tl::unexpected(typed.error());
     return std::optional(std::move(*typed));
 }
