@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/fields/refusal_label.h"
 
+#include "app/fields/ink.h"
+
 #include <QEvent>
 #include <QLabel>
 
@@ -28,8 +30,7 @@ protected:
 private:
     void colour() {
         const QPalette around = parentWidget() != nullptr ? parentWidget()->palette() : palette();
-        const bool dark = around.color(QPalette::Window).lightness() < 128;
-        const QColor ink = dark ? QColor(0xff, 0x8a, 0x4c) : QColor(0xb0, 0x46, 0x00);
+        const QColor ink = warningColour(around);
         if (palette().color(QPalette::WindowText) == ink) return;
         QPalette own = palette();
         own.setColor(QPalette::WindowText, ink);

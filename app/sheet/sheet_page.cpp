@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/sheet/sheet_page.h"
 
+#include "app/fields/ink.h"
 #include "app/pictures/reading_words.h"
 #include "app/sheet/sheet_pdf.h"
 #include "app/sheet/sheet_preview.h"
 #include "app/sheet/summary_field.h"
-#include "app/shell/theme.h"
 
 #include <QComboBox>
 #include <QHBoxLayout>

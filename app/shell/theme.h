@@ -5,6 +5,7 @@
 #pragma once
 
 #include "app/context/preferences.h"
+#include "app/fields/ink.h"
 
 #include <QFont>
 #include <QIcon>
@@ -19,13 +20,6 @@ namespace borewright {
 // The palettes. Accent: the blue of Okabe and Ito (light), their sky blue (dark).
 QPalette lightPalette();
 QPalette darkPalette();
-bool isDark(const QPalette& palette);
-// Colour of a refusal or warning in a sentence, readable on the palette's window colour.
-QColor warningColour(const QPalette& palette);
-// Ink for what is said in passing.
-QColor faintInk(const QPalette& palette);
-// Thin lines between parts.
-QColor hairline(const QPalette& palette);
 
 // Noto Sans in the size of the desk, at least 10 pt; the desk's own face where it is missing.
 QFont interfaceFont(const QFont& desk);
