@@ -14,20 +14,6 @@ QString tr(const char* text) {
     return QCoreApplication::translate("SizeBars", text);
 }
 
-Verdict verdictOf(Cleans cleans) {
-    switch (cleans) {
-    case Cleans::yes:
-        return Verdict::within;
-    case Cleans::no:
-        return Verdict::outside;
-    case Cleans::tooClose:
-        return Verdict::tooCloseToCall;
-    case Cleans::unknown:
-        return Verdict::notMeasured;
-    }
-    return Verdict::notMeasured;
-}
-
 QString centredWord(Centring centring) {
     return centring == Centring::wornBore ? tr("centred on the worn bore")
                                           : tr("centred on the original axis");

@@ -9,20 +9,6 @@
 namespace borewright {
 namespace {
 
-Verdict verdictOf(Cleans cleans) {
-    switch (cleans) {
-    case Cleans::yes:
-        return Verdict::within;
-    case Cleans::no:
-        return Verdict::outside;
-    case Cleans::tooClose:
-        return Verdict::tooCloseToCall;
-    case Cleans::unknown:
-        break;
-    }
-    return Verdict::notMeasured;
-}
-
 // ± k·u, 95 %.
 std::optional<Length> whole(const std::optional<Length>& u, double coverage) {
     if (!u) return std::nullopt;

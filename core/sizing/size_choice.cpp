@@ -144,6 +144,20 @@ std::string_view nameOf(Cleans cleans) {
     return "";
 }
 
+Verdict verdictOf(Cleans cleans) {
+    switch (cleans) {
+    case Cleans::yes:
+        return Verdict::within;
+    case Cleans::no:
+        return Verdict::outside;
+    case Cleans::tooClose:
+        return Verdict::tooCloseToCall;
+    case Cleans::unknown:
+        break;
+    }
+    return Verdict::notMeasured;
+}
+
 SizeChoice chooseSize(const std::vector<std::optional<BoreCleanUp>>& bores,
                       std::vector<Offer> offers, Centring centring, Length finishAllowance,
                       const DecisionRule& rule) {

@@ -10,7 +10,7 @@
 #pragma once
 
 #include "core/sizing/clean_up.h"
-#include "core/workbook/limits.h"
+#include "core/verdict/verdict.h"
 
 #include <optional>
 #include <string>
@@ -39,6 +39,9 @@ enum class Cleans {
 };
 std::string_view
 nameOf(Cleans cleans); // "not known", "cleans", "does not clean", "too close to call"
+
+// The same as a verdict on the size: within, outside, too close to call, not measured.
+Verdict verdictOf(Cleans cleans);
 
 struct SizeCell {
     Cleans cleans = Cleans::unknown;
