@@ -35,7 +35,7 @@ GridModel::GridModel(const PageContext& context, EntryWalk& walk, QObject* paren
     , m_context(context)
     , m_walk(walk) {
     connect(&context.document, &Document::changed, this, [this](Change change) {
-        if (change != Change::doubts) rebuild(change != Change::units);
+        rebuild(change != Change::units && change != Change::doubts);
     });
     connect(&context.selection, &Selection::changed, this, [this] {
         if (m_context.selection.survey() != m_survey) rebuild(true);
@@ -104,7 +104,8 @@ void GridModel::fillCells() {
     };
     for (const BoreResult& bore : result->bores)
         for (const StationResult& station : bore.stations)
-            if (Cell* cell = cellOf(station.station)) cell->result = &station;
+            if (Cell* cell = cellOf(station.station))
+                cell->result = std::make_shared<const StationResult>(station);
     for (const Reading& reading : survey->readings)
         if (Cell* cell = cellOf(reading.station))
             (reading.struck ? cell->struck : cell->readings).push_back(&reading);
@@ -124,7 +125,7 @@ const GridModel::Cell& GridModel::cellAt(int row, int column) const {
 }
 
 const StationResult* GridModel::resultAt(int row, int column) const {
-    return cellAt(row, column).result;
+    return cellAt(row, column).result.get();
 }
 
 Station GridModel::stationAt(int row, int column) const {

@@ -9,6 +9,7 @@
 #include <QAbstractTableModel>
 
 #include <map>
+#include <memory>
 #include <vector>
 
 namespace borewright {
@@ -58,7 +59,8 @@ private:
         std::string axis;
     };
     struct Cell {
-        const StationResult* result = nullptr;
+        // Of its own: results are computed anew when doubts settle or a sheet is printed.
+        std::shared_ptr<const StationResult> result;
         std::vector<const Reading*> readings; // unstruck
         std::vector<const Reading*> struck;
     };

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The page at the bench driven by real keys.
+#include "app/measure/grid_model.h"
 #include "app/measure/grid_view.h"
 #include "app/measure/measure_page.h"
 #include "app/measure/survey_form.h"
@@ -58,21 +59,43 @@ protected:
 };
 
 TEST_F(Page, TheNumberPadAloneTypesAWholeBlock) {
-    for (int i = 0; i < 60; ++i) type(i % 2 == 0 ? "1.5\n" : "-,5\n");
+    for (int i = 0; i < 60; ++i)
+        type(i % 2 == 0 ? "1.5\n" : "-,5\n");
     EXPECT_EQ(survey().readings.size(), 60U);
     EXPECT_EQ(bench.document.results().surveys[0].measured, 60);
     EXPECT_EQ(cell(0, 0), "1.5");
     EXPECT_EQ(cell(1, 0), "−0.5");
 }
 
+// The grid looked into results that had been computed anew, and marked readings at random as odd.
+TEST_F(Page, NothingIsMarkedOddWhereResultsAreComputedAnewUnderIt) {
+    SurveyHeader known = survey().header;
+    known.gauge.gear = tenthDialAndRing();
+    known.gauge.stoodTogether = true;
+    ASSERT_TRUE(bench.document.edit(SetSurveyHeader{known.id, known}, "gear"));
+    for (int i = 0; i < 60; ++i)
+        type("1.5\n");
+    for (int again = 0; again < 3; ++again) {
+        (void)bench.document.settledResults();
+        emit bench.document.changed(Change::doubts);
+        std::vector<std::string> litter(2000, std::string(200, 'x')); // where the old ones were
+        for (int row = 0; row < grid->model()->rowCount(); ++row)
+            for (int column = 0; column < grid->model()->columnCount(); ++column)
+                EXPECT_FALSE(grid->model()->index(row, column).data(GridModel::oddRole).toBool())
+                    << "row " << row << ", column " << column;
+        type("/");
+        type("1.5\n");
+    }
+}
+
 TEST_F(Page, BackSkipRepeatAndNoWallHaveKeysOnThePad) {
     type("1.5\n");
     type("/");
-    type("1.6\n");          // replaces
+    type("1.6\n"); // replaces
     type("*");
-    type("1.8\n");          // repeat
-    type("-\n");            // no wall at the second level
-    type("\n");             // skip
+    type("1.8\n"); // repeat
+    type("-\n");   // no wall at the second level
+    type("\n");    // skip
     EXPECT_EQ(survey().readings.size(), 3U);
     EXPECT_EQ(cell(0, 0), "1.70") << "mean of two, with one digit more";
     EXPECT_EQ(grid->model()->index(1, 0).data(GridModel::stateRole).toInt(),
@@ -176,7 +199,8 @@ TEST_F(Page, FillDownCopiesTheTopCell) {
 }
 
 TEST_F(Page, ModelKeepsItsPromises) {
-    QAbstractItemModelTester tester(grid->model(), QAbstractItemModelTester::FailureReportingMode::Fatal);
+    QAbstractItemModelTester tester(grid->model(),
+                                    QAbstractItemModelTester::FailureReportingMode::Fatal);
     type("1.5\n-\n1.4\n");
     bench.document.undoStack().undo();
     bench.document.setUnits(DisplayUnits::metric());
