@@ -60,7 +60,9 @@ const std::map<std::string, std::set<std::string>> maySee{
     {"form", {"length", "workbook", "statistics", "gauging"}},
     {"verdict", {"length", "workbook", "statistics", "gauging", "form"}},
     {"sizing", {"length", "workbook", "statistics", "gauging", "form", "verdict"}},
-    {"results", {"length", "workbook", "statistics", "gauging", "form", "verdict", "sizing"}},
+    {"honing", {"length", "workbook", "statistics", "gauging", "form"}},
+    {"results",
+     {"length", "workbook", "statistics", "gauging", "form", "verdict", "sizing", "honing"}},
     {"storage", {"length", "workbook"}},
 };
 
