@@ -2,6 +2,7 @@
 #include "core/workbook/edit.h"
 
 #include "core/workbook/check.h"
+#include "core/workbook/edit_checks.h"
 #include "core/workbook/renumber.h"
 
 #include <algorithm>
@@ -11,25 +12,6 @@ namespace {
 
 tl::unexpected<Error> noSurvey(const std::string& id) {
     return refuse("there is no survey '" + id + "'");
-}
-
-// A block may not lose a bore or an axis that a survey reads or asks for.
-Result<void> keepsStations(const Workbook& workbook, const Block& block) {
-    const auto check = [&](const Survey& survey, const Station& station) -> Result<void> {
-        const std::string used = " is in the survey '" + survey.header.name + "', so it stays";
-        if (findBore(block, station.bore) == nullptr)
-            return refuse("bore " + std::to_string(station.bore) + used);
-        if (findAxis(block, station.axis) == nullptr) return refuse("axis " + station.axis + used);
-        return {};
-    };
-    for (const Survey& survey : workbook.surveys) {
-        for (const Reading& reading : survey.readings)
-            if (auto good = check(survey, reading.station); !good) return good;
-        if (survey.header.asked)
-            for (const Station& station : *survey.header.asked)
-                if (auto good = check(survey, station); !good) return good;
-    }
-    return {};
 }
 
 // Applies one alternative of Edit to a workbook; each overload returns the inverse.
@@ -86,6 +68,9 @@ struct Applier {
     Result<Edit> operator()(const EraseSurvey& edit) const {
         for (std::size_t i = 0; i < workbook.surveys.size(); ++i) {
             if (workbook.surveys[i].header.id != edit.survey) continue;
+            if (std::ranges::find(workbook.hone.passes, edit.survey, &Pass::after) !=
+                workbook.hone.passes.end())
+                return refuse("the hone was at work after this survey, so it stays");
             InsertSurvey inverse{i, std::move(workbook.surveys[i])};
             workbook.surveys.erase(workbook.surveys.begin() + static_cast<std::ptrdiff_t>(i));
             return inverse;
@@ -155,6 +140,13 @@ struct Applier {
         const auto good = edit.restored ? checkFit(edit.fit) : checkFit(edit.fit, workbook.block);
         if (!good) return tl::unexpected(good.error());
         return SetFit{std::exchange(workbook.fit, edit.fit), true};
+    }
+
+    Result<Edit> operator()(const SetHone& edit) const {
+        auto good = checkHone(edit.hone);
+        if (good && !edit.restored) good = checkPasses(workbook, edit.hone);
+        if (!good) return tl::unexpected(good.error());
+        return SetHone{std::exchange(workbook.hone, edit.hone), true};
     }
 
     Result<Edit> operator()(const EditGroup& group) const {

@@ -46,7 +46,8 @@ struct InsertSurvey {
     std::size_t index = 0;
     Survey survey;
 };
-// Refused by the document for a survey with readings; the inverse of InsertSurvey needs it.
+// Refused by the document for a survey with readings; the inverse of InsertSurvey needs it. Refused
+// where a pass of the hone was logged after it, which it places.
 struct EraseSurvey {
     std::string survey;
 };
@@ -91,12 +92,18 @@ struct SetFit {
     FitRecord fit;
     bool restored = false; // as of SetSizing
 };
+// Refused for a pass after a survey that is not there, or one that does not fit its bore; one whose
+// work and stone are as they were stands though its bore was changed since.
+struct SetHone {
+    HoneRecord hone;
+    bool restored = false; // as of SetSizing
+};
 struct EditGroup;
 
 using Edit =
     std::variant<SetJob, SetBlock, Renumber, MoveLevel, SetLimitSets, SetStraightAim, SetSheetText,
                  InsertSurvey, EraseSurvey, SetSurveyHeader, InsertReading, EraseReading, SetStrike,
-                 SetKept, SetStudies, SetSizing, SetTargets, SetFit, EditGroup>;
+                 SetKept, SetStudies, SetSizing, SetTargets, SetFit, SetHone, EditGroup>;
 
 // Several edits that are one step to the user: all are applied, or none.
 struct EditGroup {

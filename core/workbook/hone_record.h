@@ -149,8 +149,13 @@ struct StoneReach {
 };
 Result<StoneReach> reachOf(const Stone& stone, const Bore& bore);
 
+// What to say before a stone goes into a bore of that surface; empty = nothing. A pass in a plated
+// bore is refused with it, in bare aluminium it is a caution.
+std::string surfaceCaution(Surface surface);
+
 // Refuse, with the place, what cannot stand: a stone of no length, a window upside down or through
 // the closed end, no strokes at all, a pass of a stone or bore that is not there, a plated bore.
+// A pass struck out need not fit its block.
 Result<void> checkStone(const Stone& stone);
 Result<void> checkPass(const Pass& pass, const HoneRecord& record, const Block& block);
 Result<void> checkHone(const HoneRecord& record);                     // alone

@@ -64,6 +64,11 @@ public:
         for (Reading& reading : survey.readings)
             reading.station.bore = (*this)(reading.station.bore);
     }
+    void apply(HoneRecord& hone) const {
+        for (Pass& pass : hone.passes)
+            pass.bore = (*this)(pass.bore);
+        apply(hone.ticks);
+    }
     void apply(FitRecord& fit) const {
         for (Piston& piston : fit.pistons)
             apply(piston.bore);
@@ -94,6 +99,7 @@ Result<Edit> renumber(Workbook& workbook, const Renumber& edit) {
     renamed.apply(workbook.sizing.bores);
     renamed.apply(workbook.targets);
     renamed.apply(workbook.fit);
+    renamed.apply(workbook.hone);
     for (Survey& survey : workbook.surveys)
         renamed.apply(survey);
     Renumber inverse;

@@ -6,6 +6,7 @@
 #include "core/length/format.h"
 #include "core/workbook/block.h"
 #include "core/workbook/fit_record.h"
+#include "core/workbook/hone_record.h"
 #include "core/workbook/limits.h"
 #include "core/workbook/sizing_plan.h"
 #include "core/workbook/survey.h"
@@ -46,6 +47,7 @@ struct Workbook {
     SizingPlan sizing;
     FinishTargets targets; // what the hone aims at, by bore; else the finish set's size
     FitRecord fit;
+    HoneRecord hone; // stones, and what was honed with them
     SheetText sheet;
     bool invented = false; // a demonstration: said on every sheet
     UnknownFields unknown;
