@@ -8,6 +8,7 @@
 
 #include "core/honing/planning.h"
 #include "core/results/results.h"
+#include "core/workbook/hone_record.h"
 
 #include <atomic>
 #include <functional>
