@@ -8,7 +8,7 @@
 // a the stone's advance, t its tilt, x the distance from its middle in half lengths (−1 … 1), D the
 // diameter there, f what the face has worn. Force and moment balance:
 //     mean of o over the stone's length = κ      (κ compliance: overlap at nominal pressure),
-//     mean of o·x                       = t/(3·τ) (τ looseness: 0 = held firmly, large = free).
+//     mean of o·x                       = −t/(3·τ) (τ looseness: 0 = held firmly, large = free).
 // Where the stone stands out of an end, less of it bears the same force, so pressure rises. Removal
 // is proportional to pressure × path (Preston, J. Soc. Glass Technol. 11 (1927) 214):
 //     dD/dstroke = rate · exp(−h) · Σ over positions of share · o/κ,
@@ -17,7 +17,7 @@
 // position: uniform speed, with a little more at the reversals (`reversal_mm`), and what is held at
 // the bottom. Positions are smeared over the grid by linear shares, so everything is a continuous
 // function of the window's ends. Integrated by mid-point steps so short that no cell moves by more
-// than `largestStep` κ.
+// than `largestStep` κ, but never shorter than a four-hundredth of the window.
 //
 // Directions. The same sweep carries the derivatives of all that comes out with respect to any
 // number of directions (forward mode): exact for the steps taken, but where a cell gains or loses

@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Bore and stone cut into cells.
+#include "core/honing/bench.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace borewright {
+namespace {
+
+// So much more than a whole number of cells is rounding.
+constexpr double rounding = 1e-9;
+
+double wholeCells(double cells) {
+    return std::max(1.0, std::ceil(cells - rounding));
+}
+
+} // namespace
+
+WallGrid wallGrid(double depth_mm, double finest_mm) {
+    const double cells = wholeCells(depth_mm / finest_mm);
+    return {depth_mm / cells, static_cast<std::size_t>(cells)};
+}
+
+StoneOnGrid stoneOnGrid(const WallGrid& grid, double length_mm, double highest_mm,
+                        double lowest_mm) {
+    const double length = length_mm / grid.height_mm;
+    const double cells = wholeCells(length);
+    return {static_cast<std::size_t>(cells), std::clamp(length - (cells - 1), rounding, 1.0),
+            length_mm, std::min(highest_mm, lowest_mm), lowest_mm};
+}
+
+} // namespace borewright
