@@ -121,6 +121,7 @@ struct HoneOutlook {
 // What was planned before, so that a re-plan is quick. Bound to nothing: any workbook may use it,
 // but what it holds must have come from the same job. Safe to keep between calls.
 class HoneMemory;
+std::shared_ptr<HoneMemory> newHoneMemory();
 
 using HoneProgress = std::function<bool(double)>; // false = give up
 
