@@ -46,6 +46,7 @@ void conclude(const Workbook& workbook, const DisplayUnits& units, Results& resu
         results.stories.push_back(storyOf(workbook, results, number));
     results.sizing = sizingOf(workbook, results, units);
     results.fit = fitOf(workbook, results, units);
+    results.hone = honeLogOf(workbook, results, units);
     results.summary = suggestSummary(workbook, results, units);
 }
 

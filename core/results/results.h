@@ -6,6 +6,7 @@
 #include "core/form/shape.h"
 #include "core/gauging/slips.h"
 #include "core/results/fit_result.h"
+#include "core/results/hone_log.h"
 #include "core/results/reckoning.h"
 #include "core/results/sizing_result.h"
 #include "core/verdict/remedy.h"
@@ -94,6 +95,7 @@ struct Results {
     std::vector<BoreStory> stories;    // one a bore, by number
     SizingResult sizing;
     FitResult fit;
+    HoneLog hone;
     std::vector<std::string> summary; // the customer's sentences, suggested from the data
 };
 
