@@ -16,11 +16,14 @@ void readValue(const JsonValue& value, Survey& survey, Trouble& trouble);
 void readValue(const JsonValue& value, RepeatStudy& study, Trouble& trouble);
 void readValue(const JsonValue& value, SizingPlan& plan, Trouble& trouble);
 void readValue(const JsonValue& value, FitRecord& fit, Trouble& trouble);
+void readValue(const JsonValue& value, HoneRecord& record, Trouble& trouble);
 // The field "targets" of the whole.
 void takeTargets(ObjectReader& fields, FinishTargets& targets, Trouble& trouble);
 void readValue(const JsonValue& value, SheetText& sheet, Trouble& trouble);
 
 // What only the whole can show: equal ids, readings where there is no bore or axis.
 void checkRecord(const JsonValue& root, const Workbook& workbook, Trouble& trouble);
+// The same of honing: passes of a bore, or after a survey, that is not there.
+void checkPassesIn(const JsonValue& root, const Workbook& workbook, Trouble& trouble);
 
 } // namespace borewright

@@ -105,6 +105,15 @@ private:
     void fields(const SkirtPoint& point);
     void fields(const Ring& ring);
     void fields(const FitLimits& limits);
+    void fields(const HoneRecord& record);
+    void fields(const Hone& hone);
+    void fields(const Stone& stone);
+    void fields(const StoneExperience& experience);
+    void fields(const HoneStages& stages);
+    void fields(const Pass& pass);
+    void fields(const StrokeWindow& window);
+    void fields(const StoneCare& care);
+    void fields(const BoreTicks& ticks);
     void fields(const SheetText& sheet);
 
     [[nodiscard]] TypedLength depthOf(int bore, Length depth) const;

@@ -78,6 +78,14 @@ constexpr WordTable<CutMethod, 2> wordsOf(CutMethod) {
 constexpr WordTable<Centring, 2> wordsOf(Centring) {
     return {{{Centring::wornBore, "worn bore"}, {Centring::originalAxis, "original axis"}}};
 }
+constexpr WordTable<StoneKind, 2> wordsOf(StoneKind) {
+    return {{{StoneKind::rough, "rough"}, {StoneKind::finish, "finish"}}};
+}
+constexpr WordTable<StoneCare::Kind, 3> wordsOf(StoneCare::Kind) {
+    return {{{StoneCare::Kind::turnedEndForEnd, "turned end for end"},
+             {StoneCare::Kind::runInReverse, "run in reverse"},
+             {StoneCare::Kind::dressed, "dressed"}}};
+}
 
 template<class Choice>
 constexpr std::string_view wordFor(Choice choice) {

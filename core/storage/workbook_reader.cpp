@@ -45,9 +45,11 @@ Workbook readRoot(const JsonValue& root, Trouble& trouble) {
     fields.take("sizing", workbook.sizing);
     takeTargets(fields, workbook.targets, trouble);
     fields.take("fit", workbook.fit);
+    fields.take("hone", workbook.hone);
     fields.take("sheet", workbook.sheet);
     workbook.unknown = fields.rest();
     if (trouble.none()) checkRecord(root, workbook, trouble);
+    if (trouble.none()) checkPassesIn(root, workbook, trouble);
     return workbook;
 }
 

@@ -23,6 +23,7 @@ void RecordWriter::fields(const Workbook& workbook) {
     if (workbook.sizing != SizingPlan()) object("sizing", workbook.sizing, Lines::many);
     if (!workbook.targets.empty()) byBore("targets", workbook.targets, Lines::one);
     if (workbook.fit != FitRecord()) object("fit", workbook.fit, Lines::many);
+    if (workbook.hone != HoneRecord()) object("hone", workbook.hone, Lines::many);
     object("sheet", workbook.sheet, Lines::many);
 }
 

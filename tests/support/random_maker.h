@@ -85,6 +85,10 @@ private:
     Piston piston(const std::string& id);
     Ring ring(const std::string& id);
     FitLimits fitLimits();
+    HoneRecord hone(const Workbook& workbook); // of its bores, between its surveys
+    Stone stone(int number);
+    StrokeWindow window();
+    Pass pass(const std::string& id, const Workbook& workbook, const HoneRecord& record);
 
     std::mt19937 m_random;
 };

@@ -174,6 +174,7 @@ Workbook Maker::make() {
     if (chance()) made.sizing = sizing(bores);
     if (chance()) made.targets = targets(bores);
     if (chance()) made.fit = fit(bores);
+    if (chance()) made.hone = hone(made);
     return made;
 }
 

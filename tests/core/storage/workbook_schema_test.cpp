@@ -4,6 +4,7 @@
 #include "core/storage/workbook_file.h"
 #include "tests/support/demo_scenarios.h"
 #include "tests/support/fitted_block.h"
+#include "tests/support/honed_block.h"
 #include "tests/support/random_workbook.h"
 #include "tests/support/schema_validator.h"
 
@@ -86,6 +87,9 @@ TEST(WorkbookSchema, RequiresWhatTheReaderMisses) {
     Remover fitted(schema, test::fittedBlock());
     fitted.walk();
     EXPECT_GT(fitted.cases, 80);
+    Remover honed(schema, test::honedBlock());
+    honed.walk();
+    EXPECT_GT(honed.cases, 100);
 }
 
 template<class Choice>
@@ -116,6 +120,8 @@ TEST(WorkbookSchema, HasTheWordsOfTheReader) {
     expectWords(of("sizing", "method"), CutMethod{});
     expectWords(of("sizing", "centring"), Centring{});
     expectWords(of("boreWear", "side"), WearSide{});
+    expectWords(of("stone", "kind"), StoneKind{});
+    expectWords(of("stoneCare", "kind"), StoneCare::Kind{});
     EXPECT_EQ(schema["properties"]["version"]["const"], workbookVersion);
 }
 
