@@ -2,9 +2,7 @@
 // Mid-point steps through a window.
 #include "core/honing/contact.h"
 
-#include "core/honing/contact_directions.h"
-#include "core/honing/contact_path.h"
-#include "core/honing/contact_sweep.h"
+#include "core/honing/contact_carry.h"
 
 #include <algorithm>
 #include <cmath>
@@ -19,22 +17,24 @@ constexpr double stiffestStep = 1;
 // State and its derivatives on their way through the window.
 class Honing {
 public:
-    Honing(Sweep& sweep, std::vector<double> before, std::vector<DirectionBlock> directions)
+    Honing(Sweep& sweep, const Path& path, std::vector<double> before,
+           std::vector<DirectionBlock> directions)
         : blocks(std::move(directions))
         , state(std::move(before))
         , sweep_(sweep)
+        , carrier_(sweep.contact(), path)
+        , wide_(state.size() * blockWidth)
         , middle_(state.size())
-        , rate_(state.size())
-        , laneMiddles_(blocks.size() * rowsWide())
-        , laneRate_(rowsWide()) {}
+        , laneMiddles_(blocks.size() * wide_)
+        , laneRate_(wide_) {}
 
     void run(double largestStep) {
         double done = 0;
         while (done < 1) {
-            sweep_.rates(state, rate_);
+            const std::vector<double>& rate = ratesAt(state);
             const double left = 1 - done;
             const double steps = stepsFor(left, largestStep);
-            step(left / steps);
+            step(steps > 1 ? left / steps : left, rate);
             done = steps > 1 ? done + left / steps : 1;
         }
     }
@@ -43,36 +43,43 @@ public:
     std::vector<double> state;
 
 private:
-    [[nodiscard]] std::size_t rowsWide() const { return sweep_.rows() * blockWidth; }
+    const std::vector<double>& ratesAt(const std::vector<double>& at) {
+        const std::vector<double>& rate = sweep_.rates(at);
+        if (!blocks.empty()) carrier_.follow();
+        return rate;
+    }
 
     // Whole steps over what is left, so that a small change of the input changes no step.
     [[nodiscard]] double stepsFor(double left, double largestStep) const {
-        const double byMove = sweep_.fastest() / (largestStep * sweep_.compliance());
+        const double byMove = sweep_.fastest() / (largestStep * sweep_.contact().compliance);
         const double fineness = std::max(byMove, sweep_.stiffest() / stiffestStep);
         return std::max(1.0, std::ceil(left * std::min(fineness, mostSteps) - 1e-9));
     }
 
-    void step(double length) {
+    void step(double length, const std::vector<double>& rate) {
         for (std::size_t i = 0; i < state.size(); ++i)
-            middle_[i] = state[i] + length / 2 * rate_[i];
+            middle_[i] = state[i] + length / 2 * rate[i];
         for (std::size_t b = 0; b < blocks.size(); ++b) {
-            sweep_.rates(blocks[b], blocks[b].state.data(), laneRate_.data());
-            double* middle = laneMiddles_.data() + b * rowsWide();
-            for (std::size_t i = 0; i < rowsWide(); ++i)
-                middle[i] = blocks[b].state[i] + length / 2 * laneRate_[i];
+            const std::vector<double>& before = blocks[b].state;
+            carrier_.rates(blocks[b], before.data(), laneRate_.data());
+            double* middle = laneMiddles_.data() + b * wide_;
+            for (std::size_t i = 0; i < wide_; ++i)
+                middle[i] = before[i] + length / 2 * laneRate_[i];
         }
-        sweep_.rates(middle_, rate_);
+        const std::vector<double>& halfway = ratesAt(middle_);
         for (std::size_t i = 0; i < state.size(); ++i)
-            state[i] += length * rate_[i];
+            state[i] += length * halfway[i];
         for (std::size_t b = 0; b < blocks.size(); ++b) {
-            sweep_.rates(blocks[b], laneMiddles_.data() + b * rowsWide(), laneRate_.data());
-            for (std::size_t i = 0; i < rowsWide(); ++i)
+            carrier_.rates(blocks[b], laneMiddles_.data() + b * wide_, laneRate_.data());
+            for (std::size_t i = 0; i < wide_; ++i)
                 blocks[b].state[i] += length * laneRate_[i];
         }
     }
 
     Sweep& sweep_;
-    std::vector<double> middle_, rate_, laneMiddles_, laneRate_;
+    Carrier carrier_;
+    std::size_t wide_;
+    std::vector<double> middle_, laneMiddles_, laneRate_;
 };
 
 } // namespace
@@ -84,14 +91,13 @@ void hone(const WallGrid& grid, const StoneOnGrid& stone, const ContactSettings&
     const Path path = pathOf(grid, stone, settings.reversal_mm, stroking);
     std::vector<DirectionBlock> blocks;
     if (directions) blocks = blocksOf(*directions);
-    const bool pathMoves = std::any_of(blocks.begin(), blocks.end(),
-                                       [](const DirectionBlock& b) { return b.movesPath; });
+    const bool pathMoves = std::ranges::any_of(blocks, &DirectionBlock::movesPath);
     Sweep sweep(grid, stone, settings, ground, path, pathMoves);
 
     std::vector<double> rows(state.diameter.begin(), state.diameter.end());
     for (Eigen::Index j = state.face.size(); j-- > 0;)
         rows.push_back(state.face[j]);
-    Honing honing(sweep, std::move(rows), std::move(blocks));
+    Honing honing(sweep, path, std::move(rows), std::move(blocks));
     honing.run(settings.largestStep);
 
     std::copy_n(honing.state.begin(), state.diameter.size(), state.diameter.begin());

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The sweep over the positions of a stroke: balance, removal, wear; and their derivatives.
+// The sweep over the positions of a stroke: balance, removal, wear.
 #include "core/honing/contact_sweep.h"
 
 #include <algorithm>
@@ -15,181 +15,105 @@ double stiffnessOf(const ContactSettings& settings) {
     return settings.tilts ? 1 / (3 * std::exp(std::min(settings.logLooseness, loosest))) : -1;
 }
 
+// The uppermost row may be cut through: its middle lies lower.
+std::vector<double> distances(const StoneOnGrid& stone) {
+    const double length = static_cast<double>(stone.cells - 1) + stone.topShare;
+    std::vector<double> x(stone.cells);
+    for (std::size_t k = 0; k < stone.cells; ++k)
+        x[k] = 1 - 2 * (static_cast<double>(stone.cells - k) - 0.5) / length;
+    x[0] = -1 + stone.topShare / length;
+    return x;
+}
+
 } // namespace
 
 Sweep::Sweep(const WallGrid& grid, const StoneOnGrid& stone, const ContactSettings& settings,
-             const WallGround& ground, const Path& path, bool standsWhereNothingIsCut)
-    : path_(path)
-    , wall_(grid.cells)
-    , stone_(stone.cells)
-    , compliance_(std::exp(settings.logCompliance))
-    , stiffness_(stiffnessOf(settings))
-    , rate_(std::exp(settings.logRate))
-    , wearRate_(std::exp(settings.logRate + settings.logWear) / 2)
-    , topShare_(stone.topShare)
-    , soft_(wall_, rate_)
-    , x_(stone_)
-    , gap_(stone_)
-    , worn_(wall_ + stone_)
-    , lastRate_(wall_ + stone_) {
+             const WallGround& ground, const Path& path, bool whole)
+    : gap_(stone.cells) {
+    contact_.wall = grid.cells;
+    contact_.stone = stone.cells;
+    contact_.compliance = std::exp(settings.logCompliance);
+    contact_.stiffness = stiffnessOf(settings);
+    contact_.topShare = stone.topShare;
+    contact_.wearRate = std::exp(settings.logRate + settings.logWear) / 2;
+    contact_.soft.assign(grid.cells, std::exp(settings.logRate));
     for (Eigen::Index i = 0; i < ground.hardness.size(); ++i)
-        soft_[static_cast<std::size_t>(i)] *= std::exp(-ground.hardness[i]);
-    // The uppermost row may be cut through: its middle lies lower.
-    const double length = static_cast<double>(stone_ - 1) + topShare_;
-    for (std::size_t k = 0; k < stone_; ++k) {
-        const double below = static_cast<double>(stone_ - k) - 0.5;
-        x_[k] = 1 - 2 * (k == 0 ? length - topShare_ / 2 : below) / length;
-    }
-    place(stone, ground, standsWhereNothingIsCut);
-    double all = 0;
-    for (const double strokes : path.strokes)
-        all += strokes;
-    stiffest_ = all * (*std::max_element(soft_.begin(), soft_.end()) / 2 + wearRate_) / compliance_;
+        contact_.soft[static_cast<std::size_t>(i)] *= std::exp(-ground.hardness[i]);
+    contact_.x = distances(stone);
+    contact_.rate.resize(contact_.rows());
+    setPlaces(stone, ground, path, whole);
+    double shares = 0;
+    for (const Place& at : contact_.places)
+        shares += at.share;
+    stiffest_ = shares * (*std::ranges::max_element(contact_.soft) / 2 + contact_.wearRate);
 }
 
-void Sweep::place(const StoneOnGrid& stone, const WallGround& ground,
-                  bool standsWhereNothingIsCut) {
+void Sweep::setPlaces(const StoneOnGrid& stone, const WallGround& ground, const Path& path,
+                      bool whole) {
     const double cell = 1 / (static_cast<double>(stone.cells - 1) + stone.topShare);
-    const auto wall = static_cast<long>(wall_);
-    places_.resize(path_.count());
-    for (std::size_t p = 0; p < path_.count(); ++p) {
-        Place& at = places_[p];
-        const long start = path_.first + static_cast<long>(p) - static_cast<long>(stone_);
-        at.top = static_cast<std::size_t>(std::max(0L, -start));
-        at.wallStart = start + static_cast<long>(at.top);
-        at.offset = weight_.size();
-        if (!standsWhereNothingIsCut && path_.strokes[p] == 0) continue;
-        for (std::size_t k = at.top; k < stone_ && start + static_cast<long>(k) < wall; ++k) {
-            const long row = start + static_cast<long>(k);
+    const auto wall = static_cast<long>(contact_.wall);
+    contact_.places.resize(path.count());
+    for (std::size_t p = 0; p < path.count(); ++p) {
+        Place& at = contact_.places[p];
+        at.start = path.first + static_cast<long>(p) - static_cast<long>(stone.cells);
+        at.top = static_cast<std::size_t>(std::max(0L, -at.start));
+        at.offset = contact_.weight.size();
+        at.share = path.strokes[p] / contact_.compliance;
+        if (!whole && path.strokes[p] == 0) continue;
+        for (std::size_t k = at.top; k < stone.cells; ++k) {
+            const long row = at.start + static_cast<long>(k);
+            if (row >= wall) break;
             const double land = ground.land.size() > 0 ? ground.land[row] : 1;
-            weight_.push_back(cell * (k == 0 ? stone.topShare : 1) * std::max(0.0, land));
+            contact_.weight.push_back(cell * (k == 0 ? stone.topShare : 1) * std::max(0.0, land));
             ++at.count;
         }
     }
-    overlap_.resize(weight_.size());
-    touching_.resize(weight_.size());
+    contact_.overlap.resize(contact_.weight.size());
 }
 
 void Sweep::seatAll(const std::vector<double>& state) {
     const Seat* before = nullptr;
-    for (Place& at : places_) {
+    for (Place& at : contact_.places) {
         if (at.count == 0) continue;
-        const double* wall = state.data() + at.wallStart;
-        const double* face = state.data() + wall_ + at.top;
+        const double* wall = state.data() + at.wallRow();
+        const double* face = state.data() + contact_.wall + at.top;
         for (std::size_t k = 0; k < at.count; ++k)
             gap_[k] = wall[k] / 2 + face[k];
         if (!at.seat.known && before) at.seat = *before;
-        const Bearing bearing{at.count, weight_.data() + at.offset, gap_.data(),
-                              x_.data() + at.top};
-        double* overlap = overlap_.data() + at.offset;
-        at.bears = settle(bearing, compliance_, stiffness_, at.seat, overlap);
-        at.touches = 0;
-        if (!at.bears) continue;
-        before = &at.seat;
-        for (std::size_t k = 0; k < at.count; ++k) {
-            touching_[at.offset + at.touches] = static_cast<unsigned>(k);
-            at.touches += overlap[k] > 0 ? 1 : 0;
-        }
+        const Bearing bearing{at.count, contact_.weight.data() + at.offset, gap_.data(),
+                              contact_.x.data() + at.top};
+        at.bears = settle(bearing, contact_.compliance, contact_.stiffness, at.seat,
+                          contact_.overlap.data() + at.offset);
+        if (at.bears) before = &at.seat;
     }
 }
 
-void Sweep::rates(const std::vector<double>& state, std::vector<double>& rate) {
+const std::vector<double>& Sweep::rates(const std::vector<double>& state) {
     seatAll(state);
-    std::fill(worn_.begin(), worn_.end(), 0.0);
-    for (std::size_t p = 0; p < places_.size(); ++p) {
-        const Place& at = places_[p];
-        if (!at.bears) continue;
-        const double share = path_.strokes[p] / compliance_;
-        const double* overlap = overlap_.data() + at.offset;
-        double* wall = worn_.data() + at.wallStart;
-        double* face = worn_.data() + wall_ + at.top;
+    std::vector<double>& rate = contact_.rate;
+    std::ranges::fill(rate, 0.0);
+    for (const Place& at : contact_.places) {
+        if (!at.bears || at.share == 0) continue;
+        const double* overlap = contact_.overlap.data() + at.offset;
+        double* wall = rate.data() + at.wallRow();
+        double* face = rate.data() + contact_.wall + at.top;
         for (std::size_t k = 0; k < at.count; ++k) {
-            wall[k] += share * overlap[k];
-            face[k] += share * overlap[k];
+            wall[k] += at.share * overlap[k];
+            face[k] += at.share * overlap[k];
         }
-        if (at.top == 0 && at.count > 0) wall[0] -= (1 - topShare_) * share * overlap[0];
+        if (at.top == 0) wall[0] -= (1 - contact_.topShare) * at.share * overlap[0];
     }
-    for (std::size_t i = 0; i < wall_; ++i)
-        rate[i] = soft_[i] * worn_[i];
-    for (std::size_t k = wall_; k < worn_.size(); ++k)
-        rate[k] = wearRate_ * worn_[k];
-    lastRate_ = rate;
+    for (std::size_t i = 0; i < contact_.wall; ++i)
+        rate[i] *= contact_.soft[i];
+    for (std::size_t k = contact_.wall; k < rate.size(); ++k)
+        rate[k] *= contact_.wearRate;
+    return rate;
 }
 
 double Sweep::fastest() const {
-    const auto wallEnd = lastRate_.begin() + static_cast<std::ptrdiff_t>(wall_);
-    return *std::max_element(lastRate_.begin(), wallEnd) / 2 +
-           *std::max_element(wallEnd, lastRate_.end());
-}
-
-// do = da + x·dt − dg over the touching cells, where (da, dt) solve the balance's derivative
-//     Σ weight·do = dκ,   Σ weight·x·do = −stiffness·dt − t·dstiffness.
-void Sweep::pressBlock(const DirectionBlock& block, const Place& at, std::size_t position,
-                       const double* state, double* rate) const {
-    constexpr auto w = blockWidth;
-    const double* wall = state + static_cast<std::size_t>(at.wallStart) * w;
-    const double* face = state + (wall_ + at.top) * w;
-    const double* x = x_.data() + at.top;
-    const double* weight = weight_.data() + at.offset;
-    const double* overlap = overlap_.data() + at.offset;
-    const unsigned* touching = touching_.data() + at.offset;
-
-    Lane force = Lane::Zero(), moment = Lane::Zero();
-    for (std::size_t n = 0; n < at.touches; ++n) {
-        const unsigned k = touching[n];
-        const Lane gap = 0.5 * lane(wall + k * w) + lane(face + k * w);
-        force += weight[k] * gap;
-        moment += weight[k] * x[k] * gap;
-    }
-    if (block.presses) {
-        force += compliance_ * block.logCompliance;
-        if (stiffness_ >= 0) moment += stiffness_ * at.seat.tilt * block.logLooseness;
-    }
-    Lane advance, tilt = Lane::Zero();
-    if (stiffness_ < 0) {
-        advance = force / at.seat.touching;
-    } else {
-        const double resist = at.seat.touchingXX + stiffness_;
-        const double det = at.seat.touching * resist - at.seat.touchingX * at.seat.touchingX;
-        advance = (resist * force - at.seat.touchingX * moment) / det;
-        tilt = (at.seat.touching * moment - at.seat.touchingX * force) / det;
-    }
-    const double share = path_.strokes[position] / compliance_;
-    const bool shareMoves = block.movesPath || block.presses;
-    Lane byShare = Lane::Zero();
-    if (shareMoves)
-        byShare =
-            (path_.byFrom[position] * block.from + path_.byTo[position] * block.to +
-             path_.byStrokes[position] * block.strokes + path_.byHeld[position] * block.held) /
-                compliance_ -
-            share * block.logCompliance;
-    double* wallRate = rate + static_cast<std::size_t>(at.wallStart) * w;
-    double* faceRate = rate + (wall_ + at.top) * w;
-    advance *= share;
-    tilt *= share;
-    for (std::size_t n = 0; n < at.touches; ++n) {
-        const unsigned k = touching[n];
-        Lane cut = advance + x[k] * tilt - share * (0.5 * lane(wall + k * w) + lane(face + k * w));
-        if (shareMoves) cut += overlap[k] * byShare;
-        lane(faceRate + k * w) += cut;
-        if (at.top + k == 0) cut *= topShare_;
-        lane(wallRate + k * w) += cut;
-    }
-}
-
-void Sweep::rates(const DirectionBlock& block, const double* state, double* rate) {
-    constexpr auto w = blockWidth;
-    std::fill(rate, rate + rows() * w, 0.0);
-    for (std::size_t p = 0; p < places_.size(); ++p)
-        if (places_[p].bears) pressBlock(block, places_[p], p, state, rate);
-    for (std::size_t i = 0; i < wall_; ++i) {
-        Lane faster = block.logRate;
-        if (!block.hardness.empty()) faster -= lane(block.hardness.data() + i * w);
-        lane(rate + i * w) = soft_[i] * lane(rate + i * w) + lastRate_[i] * faster;
-    }
-    const Lane faster = block.logRate + block.logWear;
-    for (std::size_t k = wall_; k < rows(); ++k)
-        lane(rate + k * w) = wearRate_ * lane(rate + k * w) + lastRate_[k] * faster;
+    const auto wallEnd = contact_.rate.begin() + static_cast<std::ptrdiff_t>(contact_.wall);
+    return *std::max_element(contact_.rate.begin(), wallEnd) / 2 +
+           *std::max_element(wallEnd, contact_.rate.end());
 }
 
 } // namespace borewright
