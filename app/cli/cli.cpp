@@ -6,8 +6,11 @@
 
 #include <CLI/CLI.hpp>
 
+#include <algorithm>
+#include <array>
 #include <functional>
 #include <iostream>
+#include <map>
 
 namespace borewright {
 namespace {
@@ -27,6 +30,9 @@ public:
         addSheet();
         addResults();
         addRecord();
+        addStone();
+        addPlan();
+        addPass();
         addNew();
         addPictures();
     }
@@ -98,8 +104,12 @@ private:
     }
     void addRecord() {
         CLI::App* sub = add("record", "take readings in from a CSV file", m_record, recordCommand);
-        sub->add_option("READINGS.csv", m_record.readings, "bore, depth, axis, reading, unit")
-            ->required();
+        sub->add_option("READINGS.csv", m_record.readings, "bore, depth, axis, reading, unit");
+        sub->add_option("--bore", m_record.bore, "instead of a file: of the readings typed here");
+        sub->add_option("--reading", m_record.typed,
+                        "depth, axis and what was read: 0.6in,A,3.4381; with decimal commas "
+                        "0,6in;A;3,4381; as often as there are readings")
+            ->allow_extra_args(false);
         sub->add_option("--survey", m_record.survey, "survey to add to, or name of a new one");
         sub->add_option("--kind", m_record.kind, "of a new survey")
             ->check(CLI::IsMember({"as-found", "before-boring", "check", "final"}));
@@ -111,6 +121,70 @@ private:
         sub->add_flag("--add-levels", m_record.addLevels, "add depths that the plan does not have");
         sub->add_flag("--take-good-rows", m_record.takeGoodRows,
                       "take the good rows of a file with wrong ones");
+    }
+    void addStone() {
+        CLI::App* sub = add("stone", "the shop's stones: lists, adds or changes one, logs its care",
+                            m_stone, stoneCommand);
+        sub->add_option("--name", m_stone.name, "which; a new name adds a stone");
+        sub->add_option("--grit", m_stone.grit, "in your words");
+        auto* rough = sub->add_flag("--rough", m_stone.rough, "it takes stock");
+        sub->add_flag("--finish", m_stone.finish, "it takes the last thou")->excludes(rough);
+        sub->add_option("--begins", m_stone.begins,
+                        "where its abrasive begins, from the carrier's lower end up");
+        sub->add_option("--ends", m_stone.ends, "where its abrasive ends");
+        sub->add_option("--out-open", m_stone.outOpen,
+                        "how far it may stand out of the open end; else a third of it");
+        sub->add_option("--out-closed", m_stone.outClosed, "the same of the closed end");
+        sub->add_option("--rate", m_stone.rate, "takes off the diameter a stroke: 1.2um");
+        sub->add_option("--rate-doubt", m_stone.rateDoubt, "within which factor: 1.5");
+        sub->add_option("--care", m_stone.care,
+                        "logs that it was dressed, turned or run in reverse")
+            ->check(CLI::IsMember({"dressed", "turned", "reverse"}));
+        sub->add_option("--time", m_stone.time, "of the care, ISO 8601; else now");
+        sub->add_flag("--json", m_stone.json, "list as JSON instead of a table");
+    }
+    void addPlan() {
+        CLI::App* sub = add("plan", "the next set-up of each bore", m_plan, planCommand);
+        sub->add_option("--bore", m_plan.bore, "of this bore alone");
+        sub->add_flag("--json", m_plan.json, "as JSON instead of sentences");
+        sub->add_flag("--quick", m_plan.quick, "a short search");
+        sub->add_flag("--one-stone", m_plan.oneStone, "with one stone only");
+        sub->add_flag("--no-short", m_plan.noShort, "there is no short stone");
+        sub->add_flag("--fewer-stops", m_plan.fewerStops, "fewer set-ups, less straight");
+        addUnits(sub, m_plan.units);
+    }
+    void addPass() {
+        CLI::App* sub = add("pass", "log what was honed: one set-up, one window or several", m_pass,
+                            passCommand);
+        sub->add_option("--bore", m_pass.bore, "its number")->required();
+        sub->add_option("--stone", m_pass.stone, "name or id")->required();
+        const std::array<std::pair<const char*, const char*>, 5> windows{
+            {{"--from", "of a window: depth of the abrasive's lower end at the upper reversal"},
+             {"--to", "the same at the lower reversal"},
+             {"--strokes", "down and back, so often"},
+             {"--seconds", "or so long, at the hone's beat"},
+             {"--hold", "seconds standing at the lower reversal"}}};
+        std::vector<CLI::Option*> options;
+        for (std::size_t i = 0; i < windows.size(); ++i)
+            options.push_back(sub->add_option(windows[i].first, m_windows[i], windows[i].second)
+                                  ->allow_extra_args(false));
+        sub->add_option("--time", m_pass.time, "when it ended, ISO 8601; else now");
+        sub->add_option("--speed", m_pass.speed, "of the spindle, a minute, where not the hone's");
+        sub->add_option("--after", m_pass.after, "survey it follows; else the last");
+        sub->add_flag("--simulated", m_pass.simulated, "nothing was honed");
+        sub->add_option("--note", m_pass.note, "in your words");
+        sub->parse_complete_callback(
+            [this, sub, options] { m_pass.windows = asTyped(*sub, options); });
+    }
+    // The options as they stood on the line, one after the other.
+    static std::vector<TypedOption> asTyped(const CLI::App& sub,
+                                            const std::vector<CLI::Option*>& wanted) {
+        std::vector<TypedOption> typed;
+        std::map<const CLI::Option*, std::size_t> seen;
+        for (const CLI::Option* option : sub.parse_order())
+            if (std::ranges::find(wanted, option) != wanted.end())
+                typed.push_back({option->get_name(), option->results()[seen[option]++]});
+        return typed;
     }
     void addNew() {
         CLI::App* sub = add("new", "begin a workbook", m_new, newCommand);
@@ -124,6 +198,10 @@ private:
         sub->add_option("--worn-size-to", m_new.wornTo, "largest size still good: 3.504in");
         sub->add_option("--worn-out-of-round", m_new.wornOutOfRound, "still good: 3thou, 0.05mm");
         sub->add_option("--worn-taper", m_new.wornTaper, "still good: 3thou, 0.05mm");
+        sub->add_option("--finish-size", m_new.finishSize, "what the hone aims at: 3.52in");
+        sub->add_option("--finish-from", m_new.finishFrom, "smallest finished size: 3.5195in");
+        sub->add_option("--finish-to", m_new.finishTo, "largest finished size: 3.5205in");
+        sub->add_option("--aim", m_new.aim, "straight within: 0.25thou, 6um");
     }
     void addPictures() {
         CLI::App* sub = add("pictures", "render each page as PNG", m_pictures, picturesCommand);
@@ -148,6 +226,10 @@ private:
     SheetOptions m_sheet;
     ResultsOptions m_results;
     RecordOptions m_record;
+    StoneOptions m_stone;
+    PlanOptions m_plan;
+    PassOptions m_pass;
+    std::array<std::vector<std::string>, 5> m_windows; // of the pass, each option by itself
     NewOptions m_new;
     PicturesOptions m_pictures;
     std::function<Result<int>()> m_command;

@@ -8,6 +8,9 @@
 //   borewright sheet FILE OUT.pdf                    prints the sheet
 //   borewright results FILE OUT.json|OUT.csv         writes what was computed
 //   borewright record FILE READINGS.csv              takes readings in
+//   borewright stone FILE [--name N …]               the shop's stones: lists, adds, changes
+//   borewright plan FILE [--bore N] [--json]         the next set-up of each bore
+//   borewright pass FILE --bore N --stone NAME …     logs what was honed
 //   borewright new FILE --bores N --size 3.5in …     begins a workbook
 //   borewright pictures FILE FOLDER                  renders each page
 #pragma once

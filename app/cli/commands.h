@@ -4,6 +4,7 @@
 #pragma once
 
 #include "app/cli/cli.h"
+#include "app/cli/pass_windows.h"
 #include "core/result.h"
 
 #include <string>
@@ -42,11 +43,59 @@ struct ResultsOptions {
 };
 Result<int> resultsCommand(const ResultsOptions& options, const CliOutside& outside);
 
+// The shop's stones: with a name, adds that stone, changes it or logs its care; else lists all.
+struct StoneOptions {
+    std::string file;
+    std::string name;
+    std::string grit;
+    bool rough = false;
+    bool finish = false;
+    std::string begins; // lengths as typed; without a unit in the workbook's own
+    std::string ends;
+    std::string outOpen;
+    std::string outClosed;
+    std::string rate;      // off the diameter a stroke
+    std::string rateDoubt; // a factor
+    std::string care;      // "dressed", "turned", "reverse"
+    std::string time;      // of the care; empty = now
+    bool json = false;
+};
+Result<int> stoneCommand(const StoneOptions& options, const CliOutside& outside);
+
+// Logs what was honed.
+struct PassOptions {
+    std::string file;
+    int bore = 0;
+    std::string stone;                // name or id
+    std::vector<TypedOption> windows; // --from, --to, --strokes, --seconds, --hold, as they stood
+    std::string time;                 // empty = now
+    std::string speed;
+    std::string after; // name or id of a survey; empty = the last
+    std::string note;
+    bool simulated = false;
+};
+Result<int> passCommand(const PassOptions& options, const CliOutside& outside);
+
+// The next set-up of each bore.
+struct PlanOptions {
+    std::string file;
+    int bore = 0; // 0 = all
+    bool json = false;
+    std::string units;
+    bool quick = false;
+    bool oneStone = false;
+    bool noShort = false;
+    bool fewerStops = false;
+};
+Result<int> planCommand(const PlanOptions& options, const CliOutside& outside);
+
 struct RecordOptions {
     std::string file;
-    std::string readings;
-    std::string survey; // name or id of one that is there, else the name of a new one
-    std::string kind;   // of a new one
+    std::string readings;           // a CSV file; or instead of it
+    int bore = 0;                   // with
+    std::vector<std::string> typed; // "0.6in,A,3.4381" each
+    std::string survey;             // name or id of one that is there, else the name of a new one
+    std::string kind;               // of a new one
     // Of a new survey: the size the gauge was set to makes its readings deviations; without it
     // they are diameters.
     std::string setSize;
@@ -67,6 +116,10 @@ struct NewOptions {
     std::string wornTo;
     std::string wornOutOfRound;
     std::string wornTaper;
+    std::string finishSize;
+    std::string finishFrom;
+    std::string finishTo;
+    std::string aim; // straight within; empty = as usual
     bool blind = false;
 };
 Result<int> newCommand(const NewOptions& options, const CliOutside& outside);

@@ -13,7 +13,6 @@
 namespace borewright {
 namespace {
 
-
 // A length whose unit stands behind it: a bare 3.5 could be inches or millimetres.
 Result<TypedLength> lengthWithUnit(const std::string& option, const std::string& text) {
     const auto inch = readTyped(text, Unit::inch);
@@ -82,7 +81,7 @@ Result<Bore> boreOf(const NewOptions& options) {
     return bore;
 }
 
-Result<std::vector<LimitSet>> limitsOf(const NewOptions& options) {
+Result<std::optional<LimitSet>> wornOf(const NewOptions& options) {
     LimitSet worn;
     worn.id = "l1";
     worn.name = "worn";
@@ -96,8 +95,46 @@ Result<std::vector<LimitSet>> limitsOf(const NewOptions& options) {
     worn.limits.outOfRound = *outOfRound;
     worn.limits.taper = *taper;
     if (const auto good = checkLimits(worn.limits); !good) return tl::unexpected(good.error());
-    if (worn.limits == Limits()) return std::vector<LimitSet>();
-    return std::vector<LimitSet>{worn};
+    if (worn.limits == Limits()) return std::optional<LimitSet>();
+    return worn;
+}
+
+Result<std::optional<LimitSet>> finishOf(const NewOptions& options) {
+    const auto size = optionalLength("--finish-size", options.finishSize);
+    if (!size) return tl::unexpected(size.error());
+    const auto from = optionalLength("--finish-from", options.finishFrom);
+    if (!from) return tl::unexpected(from.error());
+    const auto to = optionalLength("--finish-to", options.finishTo);
+    if (!to) return tl::unexpected(to.error());
+    LimitSet finish;
+    finish.name = "finish";
+    finish.purpose = LimitPurpose::finish;
+    finish.finishSize = *size;
+    finish.limits.sizeLower = *from;
+    finish.limits.sizeUpper = *to;
+    if (const auto good = checkLimits(finish.limits); !good) return tl::unexpected(good.error());
+    if (*size && *from && (*size)->value() < (*from)->value())
+        return refuse("--finish-size", "is below the smallest finished size");
+    if (*size && *to && (*size)->value() > (*to)->value())
+        return refuse("--finish-size", "is over the largest finished size");
+    if (!*size && finish.limits == Limits()) return std::optional<LimitSet>();
+    return finish;
+}
+
+Result<void> takeLimits(Workbook& workbook, const NewOptions& options) {
+    auto worn = wornOf(options);
+    if (!worn) return tl::unexpected(worn.error());
+    auto finish = finishOf(options);
+    if (!finish) return tl::unexpected(finish.error());
+    const auto aim = optionalLength("--aim", options.aim);
+    if (!aim) return tl::unexpected(aim.error());
+    if (*worn) workbook.limitSets.push_back(std::move(**worn));
+    if (*finish) {
+        (*finish)->id = freshLimitSetId(workbook);
+        workbook.limitSets.push_back(std::move(**finish));
+    }
+    if (*aim) workbook.straightAim = *aim;
+    return {};
 }
 
 } // namespace
@@ -114,12 +151,9 @@ Result<int> newCommand(const NewOptions& options, const CliOutside& outside) {
     if (!arrangement) return tl::unexpected(arrangement.error());
     auto bore = boreOf(options);
     if (!bore) return tl::unexpected(bore.error());
-    const auto limits = limitsOf(options);
-    if (!limits) return tl::unexpected(limits.error());
-
     Workbook workbook = emptyWorkbook();
+    if (const auto good = takeLimits(workbook, options); !good) return tl::unexpected(good.error());
     workbook.block.arrangement = *arrangement;
-    workbook.limitSets = *limits;
     for (int number = 1; number <= options.bores; ++number) {
         bore->number = number;
         workbook.block.bores.push_back(*bore);

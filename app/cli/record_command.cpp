@@ -1,25 +1,18 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// borewright record: readings from a CSV file into a survey, new or there already.
+// borewright record: readings from a CSV file, or typed behind it, into a survey, new or there
+// already.
+#include "app/cli/change_file.h"
 #include "app/cli/commands.h"
 #include "app/cli/common.h"
+#include "app/cli/offered_readings.h"
 #include "core/gauging/gauging.h"
-#include "core/storage/readings_csv.h"
-#include "core/storage/saver.h"
-#include "core/storage/workbook_file.h"
 
 #include <algorithm>
 #include <ostream>
+#include <set>
 
 namespace borewright {
 namespace {
-
-constexpr std::size_t largestCsv = 64UL * 1024 * 1024;
-
-Result<std::string> contentOf(FileSystem& files, const std::string& path) {
-    auto bytes = files.read(path, largestCsv);
-    if (!bytes) return refuse(path, std::string(inWords(bytes.error())));
-    return std::move(*bytes);
-}
 
 SurveyKind kindOf(const std::string& text, bool first) {
     if (text == "before-boring") return SurveyKind::beforeBoring;
@@ -94,59 +87,92 @@ void addLevel(Workbook& workbook, const Station& station) {
     std::ranges::sort(bore->levels, {}, [](const Level& level) { return level.depth.value(); });
 }
 
+// A pass of the bore that came after the survey: what is read now is read after it.
+const Pass* honedSince(const Workbook& workbook, const Survey& survey, int bore) {
+    const auto placeOf = [&](const std::string& id) {
+        return std::ranges::find(
+            workbook.surveys, id, [](const Survey& s) -> const auto& { return s.header.id; });
+    };
+    const auto place = placeOf(survey.header.id);
+    for (const Pass& pass : workbook.hone.passes) {
+        if (pass.struck || pass.bore != bore || pass.after.empty()) continue;
+        if (const auto after = placeOf(pass.after);
+            after != workbook.surveys.end() && after >= place)
+            return &pass;
+    }
+    return nullptr;
+}
+
+// Why a reading cannot go into the survey; empty where it can.
+std::string refusal(const Workbook& workbook, const Survey& survey, const Reading& reading,
+                    const RecordOptions& options) {
+    const Bore& bore = *findBore(workbook.block, reading.station.bore);
+    if (const Pass* pass = honedSince(workbook, survey, bore.number))
+        return "bore " + std::to_string(bore.number) + " was honed after this survey (pass " +
+               pass->id + "), so a new one is due: leave --survey out, or give it a new name";
+    const auto size = bore.standardSize ? std::optional(bore.standardSize->value()) : std::nullopt;
+    if (const auto good = checkReading(reading.typed, survey.header.gauge, size); !good)
+        return good.error().message();
+    if (!hasLevel(bore, reading.station.depth) && !options.addLevels)
+        return "no level is planned at this depth; --add-levels adds it";
+    return {};
+}
+
 // Takes what can be taken; what cannot is named.
-std::size_t take(Workbook& workbook, Survey& survey, CsvReadings& csv,
+std::size_t take(Workbook& workbook, Survey& survey, OfferedReadings& offered,
                  const RecordOptions& options) {
     std::size_t taken = 0;
-    for (std::size_t i = 0; i < csv.readings.size(); ++i) {
-        Reading& reading = csv.readings[i];
-        const Bore& bore = *findBore(workbook.block, reading.station.bore);
-        const std::string where = "line " + std::to_string(csv.lines[i]) + ": " +
-                                  describe(reading.station, workbook.block);
-        const auto size =
-            bore.standardSize ? std::optional(bore.standardSize->value()) : std::nullopt;
-        if (const auto good = checkReading(reading.typed, survey.header.gauge, size); !good) {
-            csv.errors.push_back({where, good.error().message()});
+    for (auto& [where, reading] : offered.readings) {
+        const std::string place = where + ": " + describe(reading.station, workbook.block);
+        if (std::string why = refusal(workbook, survey, reading, options); !why.empty()) {
+            offered.errors.push_back({place, std::move(why)});
             continue;
         }
-        if (!hasLevel(bore, reading.station.depth)) {
-            if (!options.addLevels) {
-                csv.errors.push_back(
-                    {where, "no level is planned at this depth; --add-levels adds it"});
-                continue;
-            }
+        if (!hasLevel(*findBore(workbook.block, reading.station.bore), reading.station.depth))
             addLevel(workbook, reading.station);
-        }
         survey.readings.push_back(std::move(reading));
         ++taken;
     }
     return taken;
 }
 
+// A check between passes asks for what was read: nobody goes round the whole block after each. So
+// does one that had a list of its own.
+void ask(const Workbook& workbook, Survey& survey, bool isNew) {
+    SurveyHeader& header = survey.header;
+    const bool betweenPasses =
+        isNew && header.kind == SurveyKind::check && !workbook.hone.passes.empty();
+    if (!header.asked && !betweenPasses) return;
+    std::vector<Station> asked = header.asked.value_or(std::vector<Station>());
+    std::set<Station> known(asked.begin(), asked.end());
+    for (const Reading& reading : survey.readings)
+        if (!reading.struck && known.insert(reading.station).second)
+            asked.push_back(reading.station);
+    header.asked = std::move(asked);
+}
+
 } // namespace
 
 Result<int> recordCommand(const RecordOptions& options, const CliOutside& outside) {
-    const auto before = contentOf(outside.files, options.file);
-    auto workbook = loadNamed(outside.files, options.file);
-    if (!workbook) return tl::unexpected(workbook.error());
-    const auto text = contentOf(outside.files, options.readings);
-    if (!text) return tl::unexpected(text.error());
-    auto csv = readReadingsCsv(*text, *workbook, outside.clock.now());
-    const auto survey = surveyFor(*workbook, options, outside.clock.now());
+    auto opened = openToChange(outside.files, options.file);
+    if (!opened) return tl::unexpected(opened.error());
+    Workbook& workbook = opened->workbook;
+    const std::size_t surveys = workbook.surveys.size();
+    const auto survey = surveyFor(workbook, options, outside.clock.now());
     if (!survey) return tl::unexpected(survey.error());
+    auto offered = offeredReadings(options, workbook, (*survey)->header.gauge.entry, outside);
+    if (!offered) return tl::unexpected(offered.error());
     const std::string name = (*survey)->header.name;
-    const std::size_t taken = take(*workbook, **survey, csv, options);
+    const std::size_t taken = take(workbook, **survey, *offered, options);
+    ask(workbook, **survey, workbook.surveys.size() > surveys);
 
-    for (const Error& error : csv.errors)
-        outside.err << options.readings << ": " << error.message() << "\n";
-    if (!csv.errors.empty() && !options.takeGoodRows)
+    for (const Error& error : offered->errors)
+        outside.err << offered->from << ": " << error.message() << "\n";
+    if (!offered->errors.empty() && !options.takeGoodRows)
         return refuse(options.file, "nothing was taken; --take-good-rows takes the good rows");
-    if (taken == 0) return refuse(options.readings, "there is no reading to take");
-    // Somebody may have the workbook open: what changed meanwhile must not be overwritten.
-    if (contentOf(outside.files, options.file) != before)
-        return refuse(options.file, "it changed while the readings were taken in; try again");
-    const auto saved = save(outside.files, options.file, writeWorkbook(*workbook));
-    if (!saved) return tl::unexpected(saved.error().within(options.file));
+    if (taken == 0) return refuse(offered->from, "there is no reading to take");
+    if (auto saved = saveChange(outside.files, *opened); !saved)
+        return tl::unexpected(saved.error());
     outside.out << "Took " << taken << (taken == 1 ? " reading" : " readings") << " into '" << name
                 << "'.\n";
     return exitWithin;

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/storage/record_writer.h"
+#include "core/storage/workbook_file.h"
 
 namespace borewright {
 
@@ -10,6 +11,19 @@ void RecordWriter::fields(const HoneRecord& record) {
     list("passes", record.passes, Lines::one);
     if (!record.care.empty()) list("care", record.care, Lines::one);
     if (!record.ticks.empty()) byBore("ticks", record.ticks, Lines::one);
+}
+
+std::string RecordWriter::writeStones(const HoneRecord& record) {
+    m_json.beginObject({});
+    m_json.text("format", "borewright stones");
+    list("stones", record.stones, Lines::one);
+    list("care", record.care, Lines::one);
+    m_json.endObject();
+    return m_json.take();
+}
+
+std::string writeStones(const HoneRecord& record) {
+    return RecordWriter().writeStones(record);
 }
 
 void RecordWriter::fields(const Hone& hone) {

@@ -20,6 +20,7 @@ namespace borewright {
 class RecordWriter {
 public:
     std::string write(const Workbook& workbook);
+    std::string writeStones(const HoneRecord& record);
 
 private:
     // One field each; an optional that is not given is left out.

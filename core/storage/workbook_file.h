@@ -21,6 +21,10 @@ inline constexpr int workbookVersion = 1;
 // The bytes of the file.
 std::string writeWorkbook(const Workbook& workbook);
 
+// What is recorded of stones alone: the lists "stones" and "care" as they stand in the part "hone"
+// of that file, after "format": "borewright stones".
+std::string writeStones(const HoneRecord& record);
+
 // Reads strictly: refuses, naming line and field, whatever is damaged, contradicts itself, cannot
 // be, or was made by a newer version. Fields it does not know are kept.
 Result<Workbook> readWorkbook(std::string_view bytes);
