@@ -1,0 +1,130 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// How a bore stands as it is believed to be, and its headline.
+#include "core/results/doubt_words.h"
+#include "core/results/hone_scene.h"
+#include "core/results/hone_words.h"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+
+namespace borewright {
+namespace {
+
+constexpr double normal95 = 1.96;
+
+std::string size(const PlannedBore& bore, double um, const DisplayUnits& units) {
+    return sizeWithUnit(bore.aim->size + Length::nearest(um, Unit::micrometre), units);
+}
+
+std::string depth(double mm, const DisplayUnits& units) {
+    return depthWithUnit(Length::nearest(mm, Unit::millimetre), units);
+}
+
+// "straight within 0.19 ± 0.06 thou, 3.4402 in".
+std::string straightAndSize(const HoneScene& scene, const PlannedBore& bore) {
+    const BoreState state = stateOf(bore);
+    const std::string unit = " " + std::string(symbol(scene.units.small));
+    std::string within = claimWords(state.spread_um, scene.units);
+    within = within.substr(0, within.size() - unit.size());
+    const Length doubt = Length::nearest(state.spreadDoubt_um, Unit::micrometre);
+    return "straight within " + within + " ± " + upward(doubt, scene.units, 1) + unit + ", " +
+           size(bore, state.mean_um, scene.units);
+}
+
+std::string overAlready(const HoneScene& scene, const PlannedBore& bore) {
+    const BoreState state = stateOf(bore);
+    const std::string limit =
+        bore.aim->upper ? "its limit of " + sizeWithUnit(*bore.aim->upper, scene.units)
+                        : "its finish size of " + sizeWithUnit(bore.aim->size, scene.units);
+    if (state.smallest_um > 0)
+        return fmt::format("The bore as it is, {} at its smallest, is larger than its target of "
+                           "{}: nothing is left to hone. Was the right size handed over?",
+                           size(bore, state.smallest_um, scene.units),
+                           sizeWithUnit(bore.aim->size, scene.units));
+    return fmt::format("Over size: {} at {} against {}. A hone only makes it larger: stop, and "
+                       "choose the next size or a sleeve.",
+                       size(bore, state.largest_um, scene.units),
+                       depth(state.largestAt_mm, scene.units), limit);
+}
+
+std::string wouldGoOver(const HoneScene& scene, const PlannedBore& bore) {
+    const BoreState state = stateOf(bore);
+    return fmt::format("Going on would put it over: {} at {} now, and it may end at {}. It is {}: "
+                       "stop.",
+                       size(bore, state.largest_um, scene.units),
+                       depth(state.largestAt_mm, scene.units),
+                       sizeWithUnit(bore.aim->size, scene.units), straightAndSize(scene, bore));
+}
+
+std::string capital(std::string text) {
+    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z')
+        text[0] = static_cast<char>(text[0] - 'a' + 'A');
+    return text;
+}
+
+} // namespace
+
+BoreState stateOf(const PlannedBore& bore) {
+    const Belief belief = bore.group->learner.belief(bore.place);
+    const WallGrid& grid = bore.group->group.bench.grid;
+    BoreState state;
+    double sum = 0;
+    bool first = true;
+    for (const Look& look : bore.aim->aim.stations) {
+        const double here = expectedAt(belief, grid, look).mean_um;
+        sum += here;
+        if (first || here > state.largest_um) {
+            state.largest_um = here;
+            state.largestAt_mm = look.depth_mm;
+        }
+        if (first || here < state.smallest_um) {
+            state.smallest_um = here;
+            state.smallestAt_mm = look.depth_mm;
+        }
+        first = false;
+    }
+    if (first) return state;
+    state.mean_um = sum / static_cast<double>(bore.aim->aim.stations.size());
+    // The doubt of largest less smallest along an axis: of the two stations it lies between.
+    for (const Look& high : bore.aim->aim.stations)
+        for (const Look& low : bore.aim->aim.stations) {
+            if (high.axis != low.axis) continue;
+            const Eigen::RowVectorXd row = lookRow(belief, grid, high) - lookRow(belief, grid, low);
+            const double between = row.dot(belief.mean);
+            if (between < state.spread_um) continue;
+            state.spread_um = between;
+            state.spreadDoubt_um =
+                normal95 * std::sqrt(std::max(0.0, (row * belief.covariance).dot(row)));
+        }
+    return state;
+}
+
+std::string headlineOf(const HoneScene& scene, const PlannedBore& bore) {
+    if (!bore.refused.empty()) return capital(bore.refused) + ".";
+    if (bore.learned->passSince) return "Honed since it was measured: measure it first.";
+    switch (bore.outcome) {
+    case HoneOutcome::done:
+        return capital(straightAndSize(scene, bore)) + ": stop.";
+    case HoneOutcome::asGoodAsItGets:
+        return capital(straightAndSize(scene, bore)) +
+               ": with these stones it cannot get straighter. Stop.";
+    case HoneOutcome::gaugeCannotTell:
+        return capital(straightAndSize(scene, bore)) + ": whether that is within " +
+               claimWords(bore.aim->aim.straight_um, scene.units) +
+               " this gauge cannot tell. Stop.";
+    case HoneOutcome::wouldGoOver:
+        return wouldGoOver(scene, bore);
+    case HoneOutcome::overAlready:
+        return overAlready(scene, bore);
+    case HoneOutcome::noStone:
+        return "No stone that may be used reaches what is to be cut.";
+    case HoneOutcome::notMeasured:
+        return "It has not been measured yet: measure it first.";
+    case HoneOutcome::next:
+        break;
+    }
+    return {};
+}
+
+} // namespace borewright
