@@ -13,13 +13,13 @@
 namespace borewright {
 
 struct LoggedPass {
-    std::string pass; // id
-    std::string stone; // name
-    std::string words; // "24 strokes 3.3–4.04, 8 strokes 3.9–4.04 in"
-    std::string before; // id of the survey of this bore before it; empty = none
-    std::string behind; // id of the survey of this bore after it; empty = none yet
-    std::optional<Length> tookOff;     // mean of what both surveys read, where no pass lies between
-    std::optional<Length> leadBefore;  // of the closed end, signed
+    std::string pass;                 // id
+    std::string stone;                // name
+    std::string words;                // "24 strokes 3.3–4.04, 8 strokes 3.9–4.04 in"
+    std::string before;               // id of the survey of this bore before it; empty = none
+    std::string behind;               // id of the survey of this bore after it; empty = none yet
+    std::optional<Length> tookOff;    // mean of what both surveys read, where no pass lies between
+    std::optional<Length> leadBefore; // of the closed end, signed
     std::optional<Length> leadBehind;
     bool struck = false;
     bool simulated = false;
@@ -37,9 +37,9 @@ struct BoreHoneLog {
 };
 
 struct HoneLog {
-    bool empty = true; // no pass logged: nothing to show on a sheet
-    std::vector<BoreHoneLog> bores;     // every bore with passes or a target, by number
-    std::vector<std::string> warnings;  // for the sheet: "bore 3: not ticked as washed"
+    bool empty = true;                 // no pass logged: nothing to show on a sheet
+    std::vector<BoreHoneLog> bores;    // every bore with passes or a target, by number
+    std::vector<std::string> warnings; // for the sheet: "bore 3: not ticked as washed"
     std::vector<std::string> cautions;
 };
 

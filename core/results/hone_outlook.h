@@ -21,9 +21,9 @@ namespace borewright {
 
 // How the user wants it planned.
 struct HoneWishes {
-    bool oneStone = false;   // no change of stone in this bore's plan
-    bool noShort = false;    // "I have no short stone"
-    bool fewerStops = false; // less straight, fewer stops to measure
+    bool oneStone = false;             // no change of stone in this bore's plan
+    bool noShort = false;              // "I have no short stone"
+    bool fewerStops = false;           // less straight, fewer stops to measure
     std::optional<std::string> fitted; // id of the stone that is in the hone now
     friend bool operator==(const HoneWishes&, const HoneWishes&) = default;
 };
@@ -72,7 +72,7 @@ struct BoreOutlook {
     std::string headline;               // the set-up in one sentence, or "… stop", or why not
     std::vector<std::string> sentences; // what else: lead and its trend, warmth, cautions of size
     std::optional<PlannedSetUp> next;
-    std::vector<std::string> outline;   // the rest of the plan, a line a set-up
+    std::vector<std::string> outline; // the rest of the plan, a line a set-up
     int setUpsLeft = 0;
     int stoneChanges = 0;
     bool waits = false; // for another stone: nothing to do in this bore at this stop
@@ -89,28 +89,28 @@ struct BoreOutlook {
     };
     std::optional<Checked> checked;
     std::vector<HoneAlternative> alternatives; // filled where asked for
-    std::vector<std::string> oddities; // passes out of time order, a survey missing, …
+    std::vector<std::string> oddities;         // passes out of time order, a survey missing, …
     bool modelOnly = true; // no pass of the next stone has been measured: "model, not measured"
 };
 
 // What has been learned of a stone.
 struct StoneOutlook {
-    std::string stone; // id
-    double rate_um = 0;        // off the diameter a stroke
-    double rateFactor95 = 1;   // between rate/this and rate·this with 95 %
-    int passes = 0;            // measured
-    double wedge_um = 0;       // of the face: what its lower end stands back against its upper end,
-    double wedgeDoubt_um = 0;  // as printed on the diameter; standard
-    std::string sentence;      // "takes 1.9 thou ± 0.3 in 60 strokes; its face is straight …"
+    std::string stone;        // id
+    double rate_um = 0;       // off the diameter a stroke
+    double rateFactor95 = 1;  // between rate/this and rate·this with 95 %
+    int passes = 0;           // measured
+    double wedge_um = 0;      // of the face: what its lower end stands back against its upper end,
+    double wedgeDoubt_um = 0; // as printed on the diameter; standard
+    std::string sentence;     // "takes 1.9 thou ± 0.3 in 60 strokes; its face is straight …"
     std::optional<std::string> advice; // turn end for end, dress
 };
 
 struct HoneOutlook {
-    std::vector<BoreOutlook> bores;    // that were asked for, by number
-    std::vector<StoneOutlook> stones;  // as in the record
-    std::string headline;              // the block's next stop in one sentence
+    std::vector<BoreOutlook> bores;     // that were asked for, by number
+    std::vector<StoneOutlook> stones;   // as in the record
+    std::string headline;               // the block's next stop in one sentence
     std::vector<std::string> sentences; // stops and stone changes left, how long
-    std::optional<std::string> fit;    // id of the stone to fit for this stop
+    std::optional<std::string> fit;     // id of the stone to fit for this stop
     int stopsLeft = 0;
     int changesLeft = 0;
     std::vector<std::string> cautions; // of the work itself
@@ -126,10 +126,9 @@ std::shared_ptr<HoneMemory> newHoneMemory();
 using HoneProgress = std::function<bool(double)>; // false = give up
 
 // Plans these bores (empty = all). `withAlternatives` costs several searches.
-HoneOutlook honeOutlook(const Workbook& workbook, const Results& results,
-                        const DisplayUnits& units, const HoneWishes& wishes,
-                        const std::vector<int>& bores, bool withAlternatives,
-                        const HoneProgress& progress = {},
+HoneOutlook honeOutlook(const Workbook& workbook, const Results& results, const DisplayUnits& units,
+                        const HoneWishes& wishes, const std::vector<int>& bores,
+                        bool withAlternatives, const HoneProgress& progress = {},
                         const std::shared_ptr<HoneMemory>& memory = {});
 
 // What a set-up of the user's own in this bore would do: expected curves, chance of going over, in
