@@ -15,7 +15,8 @@ Eigen::Index asIndex(std::size_t value) {
 
 } // namespace
 
-BeliefLayout::BeliefLayout(const Bench& bench) : cells(bench.grid.cells) {
+BeliefLayout::BeliefLayout(const Bench& bench)
+    : cells(bench.grid.cells) {
     faceCells.reserve(bench.stones.size());
     for (const BenchStone& stone : bench.stones)
         faceCells.push_back(stone.grid.cells);
@@ -77,7 +78,8 @@ Eigen::RowVectorXd lookRow(const Belief& belief, const WallGrid& grid, const Loo
     Eigen::RowVectorXd row = Eigen::RowVectorXd::Zero(belief.mean.size());
     const auto last = static_cast<double>(grid.cells - 1);
     const double place = std::clamp(look.depth_mm / grid.height_mm - 0.5, 0.0, last);
-    const auto lower = static_cast<std::size_t>(std::min(std::floor(place), std::max(0.0, last - 1)));
+    const auto lower =
+        static_cast<std::size_t>(std::min(std::floor(place), std::max(0.0, last - 1)));
     const std::size_t upper = std::min(lower + 1, grid.cells - 1);
     const double share = place - static_cast<double>(lower);
     const auto add = [&](std::size_t cell, double weight) {
@@ -94,8 +96,7 @@ Expected expectedAt(const Belief& belief, const WallGrid& grid, const Look& look
     // Only wall and oval are looked at.
     const auto seen = asIndex(2 * grid.cells);
     const auto part = row.head(seen);
-    const double variance =
-        part * belief.covariance.topLeftCorner(seen, seen) * part.transpose();
+    const double variance = part * belief.covariance.topLeftCorner(seen, seen) * part.transpose();
     return {part.dot(belief.mean.head(seen)), std::sqrt(std::max(0.0, variance))};
 }
 

@@ -17,7 +17,7 @@
 
 #include "core/honing/belief.h"
 
-#include <optional>
+#include <memory>
 #include <vector>
 
 namespace borewright {
@@ -37,6 +37,8 @@ struct LearningOptions {
     double faceWedge_um = 2; // what a face may be out of line when new
     // Scatter and error of a set-up.
     double windowScatter = 0.09;
+    double strokeEnds_mm = 0.7; // where a window's ends really lay
+    double faceStray = 0.1;     // share of its wear that a face wears otherwise
     double errorFloor_um = 0.3, errorShare = 0.02, errorOver_mm = 8;
     double ratesWander = 0.03; // of each logarithm, a set-up
     // Readings.
@@ -54,15 +56,18 @@ struct BoreReading {
 struct Found {
     struct At {
         Look look;
-        Expected expected;    // of the reading: the gauge's doubt included
+        Expected expected; // of the reading: the gauge's doubt included
         double found_um = 0;
-        bool odd = false;     // fits neither its neighbours nor the model
+        bool odd = false; // fits neither its neighbours nor the model
     };
     std::vector<At> readings;
-    double surprise = 0;   // mean normalised square, about 1 where all is as expected
+    double surprise = 0; // mean normalised square, about 1 where all is as expected
     bool surprised = false;
-    int inside = 0;        // readings within the band of 95 %
+    int inside = 0; // readings within the band of 95 %
 };
+
+class LearningState; // learning_state.h
+struct LearningEvent;
 
 class HoneLearner {
 public:
@@ -91,15 +96,18 @@ public:
     [[nodiscard]] bool surveyed(std::size_t bore) const;
 
 private:
-    struct BoreState;
+    struct Log; // what happened since no set-up waited for its survey
+    void take(LearningEvent event);
+
     Bench m_bench;
     LearningOptions m_options;
+    std::shared_ptr<const LearningState> m_state; // never null but in a default learner
+    std::shared_ptr<const Log> m_log;
     double m_errorFactor = 1;
-    // (private state as the implementation needs it)
 };
 
 // One step of what pass() does, on a belief alone, for prediction: mean, covariance with scatter
-// and model error. `expectedOnly`: mean alone.
+// and model error.
 Belief pushed(const Bench& bench, const Belief& before, const SetUp& setUp,
               const LearningOptions& options, double errorFactor);
 

@@ -1,0 +1,273 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Method. Innovation r = z − H m with S = H P Hᵀ + R. Readings have Student's t with four degrees
+// of freedom, as a normal whose variance is divided by a weight of its own, found by the EM
+// reweighting (Lange, Little & Taylor, J. Am. Stat. Assoc. 84 (1989) 881). A reading is odd where
+// its prediction from all the others, r_i = (S⁻¹r)_i / (S⁻¹)_ii with variance 1/(S⁻¹)_ii, misses by
+// too much. The factor of the model's error is weighed over steps by the likelihood of r.
+#include "core/honing/learning_correct.h"
+
+#include <Eigen/Cholesky>
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+namespace borewright {
+
+namespace {
+
+using Eigen::Index;
+using Eigen::MatrixXd;
+using Eigen::VectorXd;
+
+constexpr double freedom = 4;       // of the readings' t
+constexpr double spreadOfLog = 0.5; // of the factor, before anything was seen
+constexpr double keeps = 0.92;      // of what was learned of it, from survey to survey
+constexpr double tempered = 0.7;    // what one survey says: its readings are not independent
+constexpr double inside95 = 1.959964;
+// Of an odd reading's miss, what the wall may yet have of it, over so many millimetres.
+constexpr double perhapsTrue = 0.15, perhapsOver_mm = 6;
+constexpr double samePlace_mm = 2;
+constexpr double noWeight = 1e-6;
+
+using Steps = std::array<double, ErrorMemory::steps>;
+
+double priorOfStep(std::size_t step) {
+    // Centred so that the mean square is 1.
+    const double log = std::log(ErrorMemory::factor(step)) / spreadOfLog + spreadOfLog;
+    return -0.5 * log * log;
+}
+
+void normalise(Steps& logs) {
+    const double most = *std::max_element(logs.begin(), logs.end());
+    double sum = 0;
+    for (const double log : logs)
+        sum += std::exp(log - most);
+    for (double& log : logs)
+        log -= most + std::log(sum);
+}
+
+struct Innovation {
+    MatrixXd h;       // readings × (wall, oval)
+    VectorXd missed;  // r
+    VectorXd own;     // variances of the readings
+    MatrixXd spread;  // H P Hᵀ + what is shared, without own
+    MatrixXd byError; // H E Hᵀ
+};
+
+MatrixXd rowsOf(const WallGrid& grid, const Joint& joint,
+                const std::vector<BoreReading>& readings) {
+    Belief frame;
+    frame.layout.cells = grid.cells;
+    frame.mean = joint.mean.head(joint.bore);
+    MatrixXd h(static_cast<Index>(readings.size()), static_cast<Index>(2 * grid.cells));
+    for (std::size_t i = 0; i < readings.size(); ++i)
+        h.row(static_cast<Index>(i)) = lookRow(frame, grid, readings[i].look).head(h.cols());
+    return h;
+}
+
+Innovation innovationOf(const WallGrid& grid, const CorrectionInput& input, const Joint& joint) {
+    Innovation in;
+    in.h = rowsOf(grid, joint, input.readings);
+    const Index count = in.h.rows(), seen = in.h.cols();
+    in.missed.resize(count);
+    in.own.resize(count);
+    for (Index i = 0; i < count; ++i) {
+        const BoreReading& reading = input.readings[static_cast<std::size_t>(i)];
+        in.missed[i] = reading.size_um;
+        in.own[i] = std::max(reading.doubt_um * reading.doubt_um, 1e-6);
+    }
+    in.missed -= in.h * joint.mean.head(seen);
+    in.spread = in.h * joint.covariance.topLeftCorner(seen, seen) * in.h.transpose();
+    in.spread.array() += input.shared_um * input.shared_um;
+    in.byError = MatrixXd::Zero(count, count);
+    if (input.error.size() > 0) {
+        const auto wall = in.h.leftCols(static_cast<Index>(grid.cells));
+        in.byError = wall * input.error * wall.transpose();
+    }
+    return in;
+}
+
+struct Weighed {
+    VectorXd weight;
+    double score = 0; // logarithm of the likelihood, up to a constant
+};
+
+// Weights of the readings for a given spread, and how likely the innovation is with them.
+Weighed weigh(const Innovation& in, const MatrixXd& spread, const VectorXd& believed) {
+    const Index count = in.missed.size();
+    Weighed result;
+    result.weight = VectorXd::Ones(count);
+    for (int round = 0; round < 10; ++round) {
+        const VectorXd noise = in.own.cwiseQuotient(result.weight);
+        const Eigen::LLT<MatrixXd> root(spread + MatrixXd(noise.asDiagonal()));
+        const MatrixXd inverse = root.solve(MatrixXd::Identity(count, count));
+        const VectorXd pull = inverse * in.missed;
+        const double logDet = 2 * root.matrixLLT().diagonal().array().log().sum();
+        result.score =
+            -0.5 * (logDet + in.missed.dot(pull)) +
+            freedom / 2 * (result.weight.array().log() - result.weight.array() + 1).sum();
+        for (Index i = 0; i < count; ++i) {
+            const double rest = noise[i] * pull[i];
+            const double doubt = noise[i] - noise[i] * noise[i] * inverse(i, i);
+            const double weight =
+                (freedom + 1) / (freedom + (rest * rest + std::max(0.0, doubt)) / in.own[i]);
+            result.weight[i] = believed[i] > 0 ? 1 : std::clamp(weight, noWeight, 1.25);
+        }
+    }
+    return result;
+}
+
+// Deviations by which each reading misses what all the others say.
+VectorXd missesOfOthers(const Innovation& in, const MatrixXd& spread, const VectorXd& weight) {
+    const Index count = in.missed.size();
+    VectorXd misses(count);
+    for (Index i = 0; i < count; ++i) {
+        VectorXd noise = in.own.cwiseQuotient(weight);
+        noise[i] = in.own[i];
+        const MatrixXd inverse =
+            (spread + MatrixXd(noise.asDiagonal())).llt().solve(MatrixXd::Identity(count, count));
+        misses[i] = inverse.row(i).dot(in.missed) / std::sqrt(inverse(i, i));
+    }
+    return misses;
+}
+
+Steps likelihoods(const Innovation& in, double factor, const VectorXd& believed) {
+    Steps logs{};
+    for (std::size_t k = 0; k < logs.size(); ++k) {
+        const double f = ErrorMemory::factor(k);
+        const MatrixXd spread = in.spread + (f * f - factor * factor) * in.byError;
+        logs[k] = weigh(in, spread, believed).score;
+    }
+    return logs;
+}
+
+// Mean square of the factor where it is not smaller than was thought.
+double squareAtLeast(const Steps& logs, double factor) {
+    Steps chance = logs;
+    normalise(chance);
+    double sum = 0;
+    for (std::size_t k = 0; k < chance.size(); ++k)
+        sum += std::exp(chance[k]) * ErrorMemory::factor(k) * ErrorMemory::factor(k);
+    return std::max(sum, factor * factor);
+}
+
+Found expectedAndFound(const CorrectionInput& input, const Innovation& in) {
+    Found found;
+    for (std::size_t i = 0; i < input.readings.size(); ++i) {
+        const auto k = static_cast<Index>(i);
+        Found::At at;
+        at.look = input.readings[i].look;
+        at.found_um = input.readings[i].size_um;
+        at.expected = {at.found_um - in.missed[k], std::sqrt(in.spread(k, k) + in.own[k])};
+        found.inside += std::abs(in.missed[k]) <= inside95 * at.expected.deviation_um ? 1 : 0;
+        found.readings.push_back(at);
+    }
+    return found;
+}
+
+void judgeSurprise(const LearningOptions& options, const Innovation& in, Found& found) {
+    std::vector<Index> taken;
+    for (std::size_t i = 0; i < found.readings.size(); ++i)
+        if (!found.readings[i].odd) taken.push_back(static_cast<Index>(i));
+    if (taken.empty()) return;
+    const MatrixXd s = (in.spread + MatrixXd(in.own.asDiagonal()))(taken, taken);
+    const VectorXd r = in.missed(taken);
+    found.surprise = r.dot(s.llt().solve(r)) / static_cast<double>(taken.size());
+    found.surprised = found.surprise > options.surpriseBeyond;
+}
+
+void update(const Innovation& in, const MatrixXd& spread, const VectorXd& weight, Joint& joint) {
+    const MatrixXd seen = joint.covariance.leftCols(in.h.cols()) * in.h.transpose();
+    const VectorXd noise = in.own.cwiseQuotient(weight);
+    const Eigen::LLT<MatrixXd> root(spread + MatrixXd(noise.asDiagonal()));
+    joint.mean += seen * root.solve(in.missed);
+    const MatrixXd half = root.matrixL().solve(seen.transpose());
+    joint.covariance.noalias() -= half.transpose() * half;
+    joint.covariance = (0.5 * (joint.covariance + joint.covariance.transpose())).eval();
+}
+
+// Perhaps an odd reading was the wall all the same: until it is read again, more doubt there.
+void doubtThere(const WallGrid& grid, const Innovation& in, const Found::At& at, Index reading,
+                Joint& joint) {
+    const double rest = at.found_um - in.h.row(reading).dot(joint.mean.head(in.h.cols()));
+    VectorXd bump(static_cast<Index>(grid.cells));
+    for (std::size_t i = 0; i < grid.cells; ++i) {
+        const double apart = (grid.middle_mm(i) - at.look.depth_mm) / perhapsOver_mm;
+        bump[static_cast<Index>(i)] = perhapsTrue * rest * std::exp(-0.5 * apart * apart);
+    }
+    joint.covariance.topLeftCorner(bump.size(), bump.size()) += bump * bump.transpose();
+}
+
+} // namespace
+
+ErrorMemory::ErrorMemory() {
+    for (std::size_t k = 0; k < steps; ++k)
+        m_logChance[k] = priorOfStep(k);
+    normalise(m_logChance);
+}
+
+double ErrorMemory::factor(std::size_t step) {
+    return 0.4 * std::pow(1.35, static_cast<double>(step));
+}
+
+double ErrorMemory::expected() const {
+    double sum = 0;
+    for (std::size_t k = 0; k < steps; ++k)
+        sum += std::exp(m_logChance[k]) * factor(k) * factor(k);
+    return std::sqrt(sum);
+}
+
+void ErrorMemory::learn(const std::array<double, steps>& logLikelihood) {
+    for (std::size_t k = 0; k < steps; ++k)
+        m_logChance[k] =
+            keeps * m_logChance[k] + (1 - keeps) * priorOfStep(k) + tempered * logLikelihood[k];
+    normalise(m_logChance);
+}
+
+Found correctJoint(const WallGrid& grid, const LearningOptions& options,
+                   const CorrectionInput& input, ErrorMemory& memory, Joint& joint) {
+    const Innovation in = innovationOf(grid, input, joint);
+    Found found = expectedAndFound(input, in);
+    if (input.readings.empty()) return found;
+
+    // A reading as odd as the one there before is the wall.
+    VectorXd believed = VectorXd::Zero(in.missed.size());
+    for (std::size_t i = 0; i < input.readings.size(); ++i)
+        for (const Look& odd : input.oddBefore)
+            if (std::abs(odd.depth_mm - input.readings[i].look.depth_mm) < samePlace_mm &&
+                std::abs(odd.axis - input.readings[i].look.axis) < 0.5)
+                believed[static_cast<Index>(i)] = 1;
+
+    double square = input.errorFactor * input.errorFactor;
+    if (input.error.size() > 0) {
+        const Steps logs = likelihoods(in, input.errorFactor, believed);
+        Steps both{};
+        for (std::size_t k = 0; k < both.size(); ++k)
+            both[k] = logs[k] + (input.remembers ? memory.logChance()[k] : priorOfStep(k));
+        square = squareAtLeast(both, input.errorFactor);
+        if (input.remembers) memory.learn(logs);
+        const double more = square - input.errorFactor * input.errorFactor;
+        const auto cells = static_cast<Index>(grid.cells);
+        joint.covariance.topLeftCorner(cells, cells) += more * input.error;
+    }
+    const MatrixXd spread =
+        in.spread + (square - input.errorFactor * input.errorFactor) * in.byError;
+    const VectorXd weight = weigh(in, spread, believed).weight;
+    const VectorXd misses = missesOfOthers(in, spread, weight);
+    VectorXd used = weight;
+    for (Index i = 0; i < misses.size(); ++i) {
+        if (std::abs(misses[i]) <= options.oddBeyond || believed[i] > 0) continue;
+        found.readings[static_cast<std::size_t>(i)].odd = true;
+        used[i] = noWeight;
+    }
+    judgeSurprise(options, in, found);
+    update(in, spread, used, joint);
+
+    for (std::size_t i = 0; i < found.readings.size(); ++i)
+        if (found.readings[i].odd)
+            doubtThere(grid, in, found.readings[i], static_cast<Index>(i), joint);
+    return found;
+}
+
+} // namespace borewright

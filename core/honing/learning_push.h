@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A set-up pushed through the contact model: mean, covariance, scatter of its windows, what the
+// model cannot know.
+#pragma once
+
+#include "core/honing/learning_joint.h"
+
+namespace borewright {
+
+// What a step did to a stone's face and figures, for the bores that were not cut.
+struct ToolStep {
+    Eigen::Index first = 0;      // of the stone within the tools
+    Eigen::VectorXd meanBefore;  // of all tools
+    Eigen::MatrixXd before;      // covariance of the stone's before
+    Eigen::MatrixXd beforeAfter; // of the stone's before with all tools after
+};
+
+struct PushedJoint {
+    Eigen::MatrixXd error; // covariance added to the wall at factor 1, and what stood before of it
+    ShapePoint shape;      // after
+    ToolStep step;
+    bool cut = false; // something was taken off
+};
+
+// Pushes `joint` in place. `error`: what earlier set-ups since the last survey added of model error
+// at factor 1 (pushed along); empty = nothing. With `carry`, figures before and strays of the
+// windows are appended to the joint.
+PushedJoint pushJoint(const Bench& bench, const SetUp& setUp, const LearningOptions& options,
+                      double errorFactor, const SetUpPoint& about, const ShapePoint& shape,
+                      const Eigen::MatrixXd& error, bool carry, Joint& joint);
+
+} // namespace borewright
