@@ -144,10 +144,14 @@ private:
         sub->add_flag("--json", m_stone.json, "list as JSON instead of a table");
     }
     void addPlan() {
-        CLI::App* sub = add("plan", "the next set-up of each bore", m_plan, planCommand);
+        CLI::App* sub = add("plan",
+                            "the next set-up of each bore; exits 0 all done, 1 there is work to "
+                            "do, 2 measure first or no way on, 3 file or usage wrong",
+                            m_plan, planCommand);
         sub->add_option("--bore", m_plan.bore, "of this bore alone");
         sub->add_flag("--json", m_plan.json, "as JSON instead of sentences");
-        sub->add_flag("--quick", m_plan.quick, "a short search");
+        sub->add_option("--fitted", m_plan.fitted,
+                        "stone that is in the hone now; else that of the last pass");
         sub->add_flag("--one-stone", m_plan.oneStone, "with one stone only");
         sub->add_flag("--no-short", m_plan.noShort, "there is no short stone");
         sub->add_flag("--fewer-stops", m_plan.fewerStops, "fewer set-ups, less straight");
@@ -227,7 +231,7 @@ private:
     ResultsOptions m_results;
     RecordOptions m_record;
     StoneOptions m_stone;
-    PlanOptions m_plan;
+    NextOptions m_plan;
     PassOptions m_pass;
     std::array<std::vector<std::string>, 5> m_windows; // of the pass, each option by itself
     NewOptions m_new;

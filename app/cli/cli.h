@@ -31,9 +31,10 @@ enum ExitStatus : int {
     // and rings within the limits; other commands: done.
     exitWithin = 0,
     // check: something outside, or not yet there while honing; sizes: a bore is beyond the last
-    // size; fit: a clearance or a gap outside.
+    // size; fit: a clearance or a gap outside; plan: there is something to hone.
     exitOutside = 1,
-    // Too close to call, not all measured that was asked, nothing judged, or not all entered.
+    // Too close to call, not all measured that was asked, nothing judged, or not all entered;
+    // plan: measure first, or nothing more can be honed though not every bore is done.
     exitUndecided = 2,
     exitWrong = 3, // file or usage wrong; nothing was written
 };

@@ -77,17 +77,17 @@ struct PassOptions {
 Result<int> passCommand(const PassOptions& options, const CliOutside& outside);
 
 // The next set-up of each bore.
-struct PlanOptions {
+struct NextOptions {
     std::string file;
     int bore = 0; // 0 = all
     bool json = false;
     std::string units;
-    bool quick = false;
+    std::string fitted; // name or id of the stone in the hone; empty = that of the last pass
     bool oneStone = false;
     bool noShort = false;
     bool fewerStops = false;
 };
-Result<int> planCommand(const PlanOptions& options, const CliOutside& outside);
+Result<int> planCommand(const NextOptions& options, const CliOutside& outside);
 
 struct RecordOptions {
     std::string file;

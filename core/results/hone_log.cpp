@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/results/hone_log.h"
 
+#include "core/honing/crosshatch.h"
 #include "core/honing/log.h"
+#include "core/results/hone_aim.h"
 #include "core/results/hone_words.h"
 #include "core/results/results.h"
 
@@ -40,7 +42,7 @@ public:
 
     BoreHoneLog write(const std::vector<LogEvent>& events) {
         for (const LogEvent& event : events) {
-            if (event.kind == LogEvent::Kind::survey)
+            if (event.kind == LogEvent::Kind::survey && event.index < m_results.surveys.size())
                 survey(m_results.surveys[event.index]);
             else if (event.kind == LogEvent::Kind::pass)
                 pass(m_workbook.hone.passes[event.index]);
@@ -49,6 +51,7 @@ public:
         m_log.waitsForSurvey = m_open > 0;
         m_log.oddities = logOddities(m_workbook, m_log.bore);
         tick();
+        crosshatch();
         return std::move(m_log);
     }
 
@@ -106,6 +109,9 @@ private:
         if (!ticks.washed) m_log.toTick.emplace_back("washed");
     }
 
+    void crosshatch();
+    [[nodiscard]] std::optional<Length> finishedSize() const;
+
     const Workbook& m_workbook;
     const Results& m_results;
     const DisplayUnits& m_units;
@@ -114,6 +120,40 @@ private:
     std::string m_survey;
     std::size_t m_open = 0; // passes since
 };
+
+// Of the last pass, where that was a finish stone's: what it left on the wall.
+void BoreLog::crosshatch() {
+    const Pass* last = nullptr;
+    for (const LoggedPass& logged : m_log.passes)
+        if (!logged.struck)
+            last = &*std::ranges::find(m_workbook.hone.passes, logged.pass, &Pass::id);
+    const Stone* stone = last != nullptr ? findStone(m_workbook.hone, last->stone) : nullptr;
+    if (stone == nullptr || stone->kind != StoneKind::finish || last->windows.empty()) return;
+    const Hone& hone = m_workbook.hone.hone;
+    const auto speed = last->speedRpm ? last->speedRpm : hone.speedRpm;
+    const auto size = finishedSize();
+    if (!speed || !size) {
+        m_log.crosshatchWords = speed ? "not known: the bore's size is not entered"
+                                      : "not known: the spindle's speed is not entered";
+        return;
+    }
+    // The longest window is what most of the wall saw last.
+    const auto& window = *std::ranges::max_element(last->windows, {}, [](const StrokeWindow& one) {
+        return one.to.value() - one.from.value();
+    });
+    const auto degrees = crosshatchDegrees(
+        {size->in(Unit::millimetre), *speed,
+         (window.to.value() - window.from.value()).in(Unit::millimetre), hone.beatsPerMinute});
+    if (degrees) m_log.crosshatchDegrees = *degrees;
+    m_log.crosshatchWords = degrees ? crosshatchConvention() : degrees.error().message();
+}
+
+std::optional<Length> BoreLog::finishedSize() const {
+    if (const auto size = honeSize(m_workbook, m_log.bore)) return size;
+    const Bore* bore = findBore(m_workbook.block, m_log.bore);
+    if (bore == nullptr || !bore->standardSize) return std::nullopt;
+    return bore->standardSize->value();
+}
 
 bool hasLog(const Workbook& workbook, int bore) {
     return workbook.targets.contains(bore) ||
