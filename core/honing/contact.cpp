@@ -60,6 +60,7 @@ private:
         for (std::size_t i = 0; i < state.size(); ++i)
             middle_[i] = state[i] + length / 2 * rate[i];
         for (std::size_t b = 0; b < blocks.size(); ++b) {
+            if (blocks[b].stands) continue;
             const std::vector<double>& before = blocks[b].state;
             carrier_.rates(blocks[b], before.data(), laneRate_.data());
             double* middle = laneMiddles_.data() + b * wide_;
@@ -70,6 +71,7 @@ private:
         for (std::size_t i = 0; i < state.size(); ++i)
             state[i] += length * halfway[i];
         for (std::size_t b = 0; b < blocks.size(); ++b) {
+            if (blocks[b].stands) continue;
             carrier_.rates(blocks[b], laneMiddles_.data() + b * wide_, laneRate_.data());
             for (std::size_t i = 0; i < wide_; ++i)
                 blocks[b].state[i] += length * laneRate_[i];

@@ -17,6 +17,10 @@ Lane laneOf(const Eigen::RowVectorXd& row, Index first, Index count) {
     return lane;
 }
 
+bool allZero(const std::vector<double>& values) {
+    return std::ranges::all_of(values, [](double value) { return value == 0; });
+}
+
 bool any(const Lane& lane) {
     return (lane != 0).any();
 }
@@ -53,6 +57,8 @@ std::vector<DirectionBlock> blocksOf(const Directions& d) {
         block.held = laneOf(d.held, first, count);
         block.movesPath = any(block.from) || any(block.to) || any(block.strokes) || any(block.held);
         block.presses = any(block.logCompliance) || any(block.logLooseness);
+        block.stands = !block.movesPath && !block.presses && !any(block.logRate) &&
+                       !any(block.logWear) && allZero(block.state) && allZero(block.hardness);
         first += count;
     }
     return blocks;

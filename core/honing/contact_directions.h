@@ -27,6 +27,7 @@ struct DirectionBlock {
     Lane from = Lane::Zero(), to = Lane::Zero(), strokes = Lane::Zero(), held = Lane::Zero();
     bool movesPath = false; // one of the last four is not 0
     bool presses = false;   // logCompliance or logLooseness is not 0
+    bool stands = false;    // all of it is 0, and stays so
 };
 
 std::vector<DirectionBlock> blocksOf(const Directions& directions);

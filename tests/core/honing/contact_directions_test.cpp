@@ -149,6 +149,17 @@ TEST(ContactDirections, LookInwardAtTheEndOfTheReachAndStandBeyondIt) {
     EXPECT_EQ(byTo().cwiseAbs().maxCoeff(), 0);
 }
 
+TEST(ContactDirections, WhatStandsStillStaysStill) {
+    const Stroked bore = wornBore(7);
+    Directions d = standing(bore, 17);
+    d.face(3, 16) = 1;
+    WallAndFace state = bore.before;
+    hone(bore.grid, bore.stone, bore.settings, bore.ground, bore.stroking, state, &d);
+    EXPECT_EQ(d.diameter.leftCols(16).cwiseAbs().maxCoeff(), 0);
+    EXPECT_EQ(d.face.leftCols(16).cwiseAbs().maxCoeff(), 0);
+    EXPECT_GT(d.diameter.col(16).cwiseAbs().maxCoeff(), 0.01);
+}
+
 TEST(ContactDirections, AreLinearAndIndependentOfTheirNumber) {
     const Stroked bore = wornBore(6);
     Random random(6);
