@@ -12,105 +12,123 @@ constexpr int mostSteps = 60;
 constexpr double goodEnough = 1e-12; // of the force
 constexpr double rounding = 4e-15;   // of the advance
 
-// Force, moment, energy and stiffness of the contact at one seat.
+// Of the contact at one seat: force, moment, the function to be made least, weight·x^n that touch.
 struct Sums {
     double force = 0, moment = 0, energy = 0;
     double w = 0, wx = 0, wxx = 0;
 };
 
-Sums press(const Bearing& b, double advance, double tilt, double* overlap) {
-    Sums s;
-    for (std::size_t k = 0; k < b.count; ++k) {
-        const double o = std::max(0.0, advance + tilt * b.x[k] - b.gap[k]);
-        overlap[k] = o;
-        const double weight = o > 0 ? b.weight[k] : 0;
-        const double force = weight * o;
-        s.force += force;
-        s.moment += force * b.x[k];
-        s.energy += force * o;
-        s.w += weight;
-        s.wx += weight * b.x[k];
-        s.wxx += weight * b.x[k] * b.x[k];
-    }
-    s.energy /= 2;
-    return s;
-}
+class Balance {
+public:
+    Balance(const Bearing& bearing, double force, double stiffness, double* overlap)
+        : b_(bearing)
+        , force_(force)
+        , tilts_(stiffness >= 0)
+        , stiffness_(std::max(stiffness, 0.0))
+        , overlap_(overlap) {}
 
-// An advance that surely presses hard enough: as if one cell alone bore all. < 0 weight: nothing
-// bears at all.
-bool startHard(const Bearing& b, double force, Seat& seat) {
-    bool any = false;
-    double advance = 0;
-    for (std::size_t k = 0; k < b.count; ++k) {
-        if (!(b.weight[k] > 0)) continue;
-        const double alone = b.gap[k] - seat.tilt * b.x[k] + force / b.weight[k];
-        advance = any ? std::min(advance, alone) : alone;
-        any = true;
+    bool settle(Seat& seat) {
+        if (!tilts_) seat.tilt = 0;
+        if (seat.known) press(seat.advance, seat.tilt);
+        if (!(sums_.w > 0) && !startHard(seat)) return false;
+        for (int step = 0; step < mostSteps && !settled(seat); ++step) {
+            searchAlong(seat, newtonStep());
+            if (!(sums_.w > 0)) startHard(seat);
+        }
+        seat.touching = sums_.w;
+        seat.touchingX = sums_.wx;
+        seat.touchingXX = sums_.wxx;
+        seat.known = true;
+        return true;
     }
-    if (any) seat.advance = advance;
-    return any;
-}
 
-void clearMissing(const Bearing& b, double* overlap) {
-    for (std::size_t k = 0; k < b.count; ++k)
-        if (!(b.weight[k] > 0)) overlap[k] = 0;
-}
+private:
+    struct Step {
+        double advance, tilt;
+    };
+
+    void press(double advance, double tilt) {
+        Sums s;
+        for (std::size_t k = 0; k < b_.count; ++k) {
+            const double o = std::max(0.0, advance + tilt * b_.x[k] - b_.gap[k]);
+            overlap_[k] = o;
+            const double weight = o > 0 ? b_.weight[k] : 0;
+            const double force = weight * o;
+            s.force += force;
+            s.moment += force * b_.x[k];
+            s.energy += force * o;
+            s.w += weight;
+            s.wx += weight * b_.x[k];
+            s.wxx += weight * b_.x[k] * b_.x[k];
+        }
+        s.energy = s.energy / 2 + stiffness_ * tilt * tilt / 2 - force_ * advance;
+        sums_ = s;
+    }
+
+    // From an advance that surely presses hard enough: one at which some cell alone bears all.
+    // False where no cell can bear.
+    bool startHard(Seat& seat) {
+        bool any = false;
+        for (std::size_t k = 0; k < b_.count; ++k) {
+            if (!(b_.weight[k] > 0)) continue;
+            const double alone = b_.gap[k] - seat.tilt * b_.x[k] + force_ / b_.weight[k];
+            seat.advance = any ? std::min(seat.advance, alone) : alone;
+            any = true;
+        }
+        if (any) press(seat.advance, seat.tilt);
+        return any;
+    }
+
+    // Leaves what is out of balance in over_ and turn_.
+    bool settled(const Seat& seat) {
+        over_ = sums_.force - force_;
+        turn_ = tilts_ ? sums_.moment + stiffness_ * seat.tilt : 0;
+        const double room = goodEnough * force_ + rounding * std::abs(seat.advance);
+        return std::abs(over_) <= room && std::abs(turn_) <= room;
+    }
+
+    [[nodiscard]] Step newtonStep() const {
+        if (!tilts_) return {-over_ / sums_.w, 0};
+        const double resist = sums_.wxx + stiffness_;
+        const double det = sums_.w * resist - sums_.wx * sums_.wx;
+        return {(-over_ * resist + turn_ * sums_.wx) / det,
+                (-turn_ * sums_.w + over_ * sums_.wx) / det};
+    }
+
+    // Without tilt a full step always nears the answer from above, and is taken.
+    void searchAlong(Seat& seat, const Step& step) {
+        const double before = sums_.energy;
+        const double room = 1e-12 * std::abs(before);
+        const double slope = over_ * step.advance + turn_ * step.tilt; // < 0
+        const Seat from = seat;
+        for (double share = 1; share > 1e-6; share /= 2) {
+            seat.advance = from.advance + share * step.advance;
+            seat.tilt = from.tilt + share * step.tilt;
+            press(seat.advance, seat.tilt);
+            const bool lower = sums_.energy <= before + 1e-4 * share * slope + room;
+            if (sums_.w > 0 && (lower || !tilts_)) return;
+        }
+    }
+
+    const Bearing& b_;
+    double force_;
+    bool tilts_;
+    double stiffness_;
+    double* overlap_;
+    Sums sums_;
+    double over_ = 0, turn_ = 0;
+};
 
 } // namespace
 
 bool settle(const Bearing& bearing, double force, double stiffness, Seat& seat, double* overlap) {
-    const bool tilts = stiffness >= 0;
-    if (!tilts) seat.tilt = 0;
-    Sums s;
-    if (seat.known) s = press(bearing, seat.advance, seat.tilt, overlap);
-    if (!(s.w > 0)) {
-        if (!startHard(bearing, force, seat)) {
-            std::fill(overlap, overlap + bearing.count, 0.0);
-            seat = {};
-            return false;
-        }
-        s = press(bearing, seat.advance, seat.tilt, overlap);
+    if (!Balance(bearing, force, stiffness, overlap).settle(seat)) {
+        std::fill(overlap, overlap + bearing.count, 0.0);
+        seat = {};
+        return false;
     }
-    for (int step = 0; step < mostSteps; ++step) {
-        const double over = s.force - force;
-        const double turn = tilts ? s.moment + stiffness * seat.tilt : 0;
-        const double room = goodEnough * force + rounding * std::abs(seat.advance);
-        if (std::abs(over) <= room && std::abs(turn) <= room) break;
-        double advanceStep = -over / s.w;
-        double tiltStep = 0;
-        if (tilts) {
-            const double resist = s.wxx + stiffness;
-            const double det = s.w * resist - s.wx * s.wx;
-            advanceStep = (-over * resist + turn * s.wx) / det;
-            tiltStep = (-turn * s.w + over * s.wx) / det;
-        }
-        const double energy =
-            s.energy + stiffness * seat.tilt * seat.tilt / 2 - force * seat.advance;
-        const double slope = over * advanceStep + turn * tiltStep; // < 0
-        for (double share = 1;; share /= 2) {
-            const double advance = seat.advance + share * advanceStep;
-            const double tilt = seat.tilt + share * tiltStep;
-            s = press(bearing, advance, tilt, overlap);
-            const double now =
-                s.energy + (tilts ? stiffness * tilt * tilt / 2 : 0) - force * advance;
-            // Without tilt a full step always nears the answer from above.
-            const bool lower = now <= energy + 1e-4 * share * slope + 1e-12 * std::abs(energy);
-            if ((s.w > 0 && (!tilts || lower)) || share < 1e-6) {
-                seat.advance = advance;
-                seat.tilt = tilt;
-                break;
-            }
-        }
-        if (!(s.w > 0)) {
-            startHard(bearing, force, seat);
-            s = press(bearing, seat.advance, seat.tilt, overlap);
-        }
-    }
-    clearMissing(bearing, overlap);
-    seat.touching = s.w;
-    seat.touchingX = s.wx;
-    seat.touchingXX = s.wxx;
-    seat.known = true;
+    for (std::size_t k = 0; k < bearing.count; ++k)
+        if (!(bearing.weight[k] > 0)) overlap[k] = 0;
     return true;
 }
 

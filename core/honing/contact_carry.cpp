@@ -25,8 +25,8 @@ Carrier::Carrier(const Contact& contact, const Path& path)
     , path_(path)
     , runs_(contact)
     , tilts_(contact.stiffness >= 0)
-    , xAtNone_(contact.x.back())
-    , xStep_(0)
+    , xStep_(2 / (static_cast<double>(contact.stone - 1) + contact.topShare))
+    , xAtNone_(1 - xStep_ * (static_cast<double>(contact.stone) - 0.5))
     , wallSum_(contact.wall + 1, Lane::Zero())
     , wallMoment_(wallSum_)
     , faceSum_(contact.stone + 1, Lane::Zero())
@@ -34,10 +34,7 @@ Carrier::Carrier(const Contact& contact, const Path& path)
     , wallLevel_(contact.wall + 1)
     , wallSlope_(contact.wall + 1)
     , faceLevel_(contact.stone + 1)
-    , faceSlope_(contact.stone + 1) {
-    xStep_ = 2 / (static_cast<double>(contact.stone - 1) + contact.topShare);
-    xAtNone_ = 1 - xStep_ * (static_cast<double>(contact.stone) - 0.5);
-}
+    , faceSlope_(contact.stone + 1) {}
 
 void Carrier::addUp(const double* state) {
     addUpRows(state, 0.5, wallSum_, wallMoment_);

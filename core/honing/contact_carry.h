@@ -43,7 +43,7 @@ private:
     const Path& path_;
     ContactRuns runs_;
     bool tilts_;
-    double xAtNone_, xStep_; // x of the face's row k > 0 is xAtNone + k·xStep
+    double xStep_, xAtNone_; // x of the face's row k > 0 is xAtNone + k·xStep
     // Running sums up to a row: of the half diameter, of the face, and of row × these.
     std::vector<Lane> wallSum_, wallMoment_, faceSum_, faceMoment_;
     // What begins (and, taken back, ends) at a row: constant and linear in the row.
