@@ -44,6 +44,7 @@ LoopResult runLoop(HoneBench& bench, HonePolicy& policy) {
         result.slowest_s = std::max(result.slowest_s, took.count());
         result.thinking_s += took.count();
         result.said = !next;
+        result.lastWord = policy.lastWord();
         if (!next) break;
         if (fitted && *fitted != next->stone) ++result.stoneChanges;
         fitted = next->stone;

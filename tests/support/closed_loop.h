@@ -7,6 +7,7 @@
 #include <functional>
 #include <memory>
 #include <optional>
+#include <string>
 
 namespace borewright::test {
 
@@ -46,6 +47,7 @@ class HonePolicy {
 public:
     virtual ~HonePolicy() = default;
     virtual std::optional<HoneSetUp> next(const HoneHistory& history) = 0; // nothing = done
+    [[nodiscard]] virtual std::string lastWord() const { return {}; }      // why it is done
 };
 using HonePolicyMaker = std::function<std::unique_ptr<HonePolicy>(const BoreAsStated&)>;
 
@@ -68,7 +70,8 @@ struct LoopResult {
     bool said = false; // "done", before the limit
     HoneHistory history;
     std::vector<HoneTruth> truths; // before, then after each set-up
-    double slowest_s = 0;          // thinking
+    std::string lastWord;
+    double slowest_s = 0; // thinking
     double thinking_s = 0;
     [[nodiscard]] std::size_t setUps() const { return history.steps.size(); }
     [[nodiscard]] const HoneTruth& last() const { return truths.back(); }

@@ -68,6 +68,7 @@ public:
     [[nodiscard]] double truth(double depth_mm, int axis) const override;
 
     [[nodiscard]] HoneKit& kit() { return *m_kit; }
+    [[nodiscard]] const HoneKit& kit() const { return *m_kit; }
     [[nodiscard]] const TrueBore& bore() const { return m_bore; }
 
 private:
