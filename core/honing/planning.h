@@ -10,6 +10,7 @@
 #include "core/honing/learning.h"
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 

@@ -1,0 +1,178 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The largest share of a set-up that keeps its chance.
+#include "core/honing/plan_caution.h"
+
+#include "core/honing/plan_course.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace borewright {
+
+namespace {
+
+using Eigen::Index;
+using Eigen::VectorXd;
+
+constexpr Index drawsWeighed = 300;
+constexpr double felt_um = 0.03; // less than this is not cut
+// While a rate is not known, the first pass is short: seconds, which are strokes at the usual beat.
+constexpr double unknownRate = 0.55; // standard doubt of its logarithm
+constexpr double firstStrokes = 15;
+// What goes past the stock that the finish stone needs spoils nothing yet.
+constexpr double roughChance = 3;
+
+SetUp scaled(SetUp setUp, double share) {
+    for (Stroking& window : setUp.windows) {
+        window.strokes *= share;
+        window.held *= share;
+    }
+    return setUp;
+}
+
+double strokesOf(const SetUp& setUp) {
+    double sum = 0;
+    for (const Stroking& window : setUp.windows)
+        sum += window.strokes + window.held;
+    return sum;
+}
+
+double rateDoubt(const PlanGround& ground, std::size_t stone) {
+    const Index at = ground.belief.layout.figure(stone, ToolFigure::rate);
+    return std::sqrt(std::max(0.0, ground.belief.covariance(at, at)));
+}
+
+double mostShare(const PlanGround& ground, const SetUp& wanted) {
+    if (rateDoubt(ground, wanted.stone) < unknownRate) return 1;
+    return std::min(1.0, firstStrokes / std::max(1e-9, strokesOf(wanted)));
+}
+
+class Weighing {
+public:
+    Weighing(const PlanGround& ground, const Prospect& now, const SetUp& wanted)
+        : m_ground(ground)
+        , m_before(rateFirst(now, wanted.stone))
+        , m_cap(std::min(ground.capOf(wanted.stone), ground.aim.upperLimit_um))
+        , m_chance(ground.aim.chance * (m_cap < 0 ? roughChance : 1)) {}
+
+    // By how much the wall would pass its cap, but for the chance; minus = room.
+    double excess(const SetUp& setUp) const {
+        const Prospect after = prospectAfter(m_ground, m_before, setUp);
+        const VectorXd stock = after.wall - m_before.wall;
+        std::vector<bool> cut(m_ground.cells());
+        bool any = false;
+        for (std::size_t i = 0; i < cut.size(); ++i)
+            any = (cut[i] = stock[static_cast<Index>(i)] > felt_um) || any;
+        if (!any) return -1;
+        const Draws draws = drawsAfter(m_ground, m_before, after, setUp, drawsWeighed);
+        return largestExcess(draws, VectorXd::Constant(stock.size(), m_cap), cut, m_chance);
+    }
+
+private:
+    const PlanGround& m_ground;
+    Prospect m_before;
+    double m_cap;
+    double m_chance;
+};
+
+// The excess grows nearly as a straight line with the share: the false position, halved where it
+// sticks (Illinois).
+double largestShare(const Weighing& weighing, const SetUp& wanted, double most, double guess) {
+    double high = most;
+    double atHigh = weighing.excess(scaled(wanted, most));
+    if (atHigh <= 0) return most;
+    double low = 0, atLow = 0;
+    double trial = std::clamp(guess, 0.02 * most, 0.9 * most);
+    for (int turn = 0; turn < 6 && high - low > 0.04 * high; ++turn) {
+        const double at = weighing.excess(scaled(wanted, trial));
+        (at <= 0 ? low : high) = trial;
+        (at <= 0 ? atLow : atHigh) = at;
+        const double line =
+            low > 0 ? low + (high - low) * (-atLow / std::max(1e-9, atHigh - atLow)) : high / 3;
+        // A little to the safe side of the line, so that it closes from both sides.
+        trial = std::clamp(line * 0.98, low + 0.05 * (high - low), high - 0.05 * (high - low));
+    }
+    return low;
+}
+
+double toStep(double depth_mm, double step, double highest, double lowest) {
+    const double rounded = step > 0 ? std::round(depth_mm / step) * step : depth_mm;
+    if (rounded < highest) return step > 0 ? std::ceil(highest / step - 1e-9) * step : highest;
+    if (rounded > lowest) return step > 0 ? std::floor(lowest / step + 1e-9) * step : lowest;
+    return rounded;
+}
+
+SetUp rounded(const PlanGround& ground, const SetUp& setUp, double cell_mm) {
+    const WindowBounds bounds = windowBounds(ground, setUp.stone);
+    SetUp whole{setUp.stone, {}};
+    for (Stroking window : setUp.windows) {
+        window.strokes = std::round(window.strokes);
+        window.held = std::round(window.held);
+        if (window.strokes + window.held < 1) continue;
+        window.from_mm = toStep(window.from_mm, cell_mm, bounds.highest_mm, bounds.lowest_mm);
+        window.to_mm = toStep(window.to_mm, cell_mm, bounds.highest_mm, bounds.lowest_mm);
+        window.to_mm = std::max(window.from_mm, window.to_mm);
+        const auto like = std::ranges::find_if(whole.windows, [&](const Stroking& other) {
+            return other.from_mm == window.from_mm && other.to_mm == window.to_mm;
+        });
+        if (like == whole.windows.end())
+            whole.windows.push_back(window);
+        else
+            like->strokes += window.strokes;
+    }
+    return whole;
+}
+
+// The window with most strokes gives one; empty windows go.
+void takeOne(SetUp& setUp) {
+    const auto most = std::ranges::max_element(setUp.windows, {}, &Stroking::strokes);
+    most->strokes -= std::max(1.0, std::floor(0.04 * most->strokes));
+    std::erase_if(setUp.windows, [](const Stroking& window) { return window.strokes < 1; });
+}
+
+} // namespace
+
+double shareAbout(const PlanGround& ground, const Prospect& now, const SetUp& wanted) {
+    const Prospect before = rateFirst(now, wanted.stone);
+    const Prospect after = prospectAfter(ground, before, wanted);
+    const double cap = std::min(ground.capOf(wanted.stone), ground.aim.upperLimit_um);
+    const double doubt = rateDoubt(ground, wanted.stone);
+    // Of some dozen depths that go their own ways one is the worst.
+    const double sigmas = cap < 0 ? 2.4 : 2.8;
+    const double faster = std::exp(2.33 * doubt) - 1 - 2.33 * doubt; // beyond the straight line
+    double share = mostShare(ground, wanted);
+    for (Index i = 0; i < before.wall.size(); ++i) {
+        const double stock = after.wall[i] - before.wall[i];
+        if (stock <= felt_um) continue;
+        const double oval = std::fabs(now.oval[i]);
+        const double sideNow = std::hypot(before.wallBy.row(i).norm(), before.ovalBy.row(i).norm());
+        const double sideThen = std::hypot(after.wallBy.row(i).norm(), after.ovalBy.row(i).norm());
+        const double reachedNow = before.wall[i] + oval + sigmas * sideNow;
+        const double reachedThen =
+            after.wall[i] + std::fabs(after.oval[i]) + sigmas * sideThen + faster * stock;
+        if (reachedThen <= cap) continue;
+        share = std::min(share, std::max(0.0, (cap - reachedNow) / (reachedThen - reachedNow)));
+    }
+    return share;
+}
+
+CarefulSetUp carefully(const PlanGround& ground, const Prospect& now, const SetUp& wanted,
+                       double cell_mm) {
+    const Weighing weighing(ground, now, wanted);
+    const double most = mostShare(ground, wanted);
+    const double share = largestShare(weighing, wanted, most, shareAbout(ground, now, wanted));
+    SetUp whole = rounded(ground, scaled(wanted, share), cell_mm);
+    if (whole.windows.empty() && strokesOf(wanted) > 0) {
+        // Less than a stroke: one, should that keep the chance.
+        SetUp one = wanted;
+        const auto longest = std::ranges::max_element(one.windows, {}, &Stroking::strokes);
+        one.windows = {*longest};
+        one.windows.front().strokes = 1;
+        whole = rounded(ground, one, cell_mm);
+    }
+    while (!whole.windows.empty() && weighing.excess(whole) > 0)
+        takeOne(whole);
+    return {whole, strokesOf(whole) / std::max(1e-9, strokesOf(wanted))};
+}
+
+} // namespace borewright

@@ -1,0 +1,189 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// How good the end of a course is, as a sum of squares with derivatives.
+#include "core/honing/plan_course.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace borewright {
+
+namespace {
+
+using Eigen::Index;
+using Eigen::MatrixXd;
+using Eigen::RowVectorXd;
+using Eigen::VectorXd;
+
+// Weights of what is not the wall's own distance from the aim, trials on simulated benches.
+constexpr double forbidding = 6;      // a micrometre where none may be
+constexpr double tooMuchLeft = 1.5;   // a micrometre that the finish stone is slow to take
+constexpr double strokesCost = 0.002; // µm² a micrometre of dose
+constexpr double shortCost = 0.25;    // µm, a window of no length
+
+// Residuals and their derivatives, row by row.
+class Rows {
+public:
+    Rows(Index most, Index variables, bool jacobian)
+        : m_values(VectorXd::Zero(most))
+        , m_jacobian(jacobian ? MatrixXd::Zero(most, variables) : MatrixXd()) {}
+
+    void add(double value) { m_values[m_next++] = value; }
+    // After add(): its derivatives by the first variables.
+    template<typename Row>
+    void by(double scale, const Row& row) {
+        if (m_jacobian.size() > 0) m_jacobian.row(m_next - 1).head(row.size()) += scale * row;
+    }
+    void by(Index variable, double slope) {
+        if (m_jacobian.size() > 0) m_jacobian(m_next - 1, variable) += slope;
+    }
+    void give(CourseEnd& end) {
+        end.residuals = m_values.head(m_next);
+        if (m_jacobian.size() > 0) end.jacobian = m_jacobian.topRows(m_next);
+    }
+
+private:
+    VectorXd m_values;
+    MatrixXd m_jacobian;
+    Index m_next = 0;
+};
+
+class Squares {
+public:
+    Squares(const PlanGround& ground, const Course& course, bool jacobian, Index rows,
+            Index variables)
+        : m_ground(ground)
+        , m_course(course)
+        , m_rows(rows, variables, jacobian)
+        , m_jacobian(jacobian) {}
+
+    CourseEnd of(const CourseWalls& walls) {
+        m_walls = &walls;
+        m_end.wall = walls.wall.back();
+        offAim();
+        for (std::size_t k = 0; k < m_course.size(); ++k)
+            passed(k);
+        foundTooMuch();
+        forWindows();
+        return m_end;
+    }
+    void otherTools(const CourseWalls& walls, double share) {
+        const std::size_t last = m_course.size() - 1;
+        for (Index i = 0; i < m_end.wall.size(); ++i) {
+            const double scale = share * std::sqrt(m_ground.weight[i]);
+            const double off = scale * (walls.wall[last][i] - m_end.wall[i]);
+            m_rows.add(off);
+            m_end.unsure_um2 += off * off;
+            if (!m_jacobian) continue;
+            m_rows.by(scale, walls.by[last].row(i));
+            m_rows.by(-scale, m_walls->by[last].row(i));
+        }
+    }
+    CourseEnd end() {
+        m_rows.give(m_end);
+        return std::move(m_end);
+    }
+
+private:
+    void offAim() {
+        for (Index i = 0; i < m_end.wall.size(); ++i) {
+            const double scale = std::sqrt(m_ground.weight[i]);
+            const double off = scale * (m_end.wall[i] - m_ground.aim.aim_um);
+            m_end.offAim_um2 += off * off;
+            m_rows.add(off);
+            if (m_jacobian) m_rows.by(scale, m_walls->by.back().row(i));
+        }
+    }
+
+    // No set-up may take a cell past its stone's cap, or further past it than it was.
+    void passed(std::size_t k) {
+        const double cap = m_ground.capOf(m_course[k].stone);
+        const VectorXd& after = m_walls->wall[k];
+        const VectorXd& before = k > 0 ? m_walls->wall[k - 1] : m_ground.wall;
+        const double scale = forbidding / std::sqrt(static_cast<double>(after.size()));
+        for (Index i = 0; i < after.size(); ++i) {
+            const double limit = std::max(cap - m_ground.oval[i], before[i]);
+            const double over = std::max(0.0, after[i] - limit);
+            forbid(scale * over);
+            if (!m_jacobian || over <= 0) continue;
+            m_rows.by(scale, m_walls->by[k].row(i));
+            if (limit == before[i] && k > 0) m_rows.by(-scale, m_walls->by[k - 1].row(i));
+        }
+    }
+
+    // The first finish stone after rough ones, or where rough ones would be there.
+    void foundTooMuch() {
+        bool roughThere = false;
+        for (std::size_t s = 0; s < m_ground.may.size(); ++s)
+            roughThere = roughThere || (m_ground.may[s] && m_ground.rough(s));
+        if (!roughThere || !m_ground.finishes) return;
+        std::size_t first = 0;
+        while (first < m_course.size() && m_ground.rough(m_course[first].stone))
+            ++first;
+        // Where the course ends rough, the same is asked at its end.
+        const VectorXd& found = first > 0 ? m_walls->wall[first - 1] : m_ground.wall;
+        const double scale = tooMuchLeft / std::sqrt(static_cast<double>(found.size()));
+        for (Index i = 0; i < found.size(); ++i) {
+            const double left = m_ground.inside[static_cast<std::size_t>(i)]
+                                    ? std::max(0.0, m_ground.mostLeft() - found[i])
+                                    : 0.0;
+            forbid(scale * left);
+            if (m_jacobian && left > 0 && first > 0)
+                m_rows.by(-scale, m_walls->by[first - 1].row(i));
+        }
+    }
+
+    void forbid(double residual) {
+        m_rows.add(residual);
+        m_end.forbidden_um2 += residual * residual;
+    }
+
+    void forWindows() {
+        Index variable = 0;
+        for (const SetUp& setUp : m_course) {
+            const double room = std::max(1.0, windowBounds(m_ground, setUp.stone).room_mm());
+            const double rate = m_ground.rate(setUp.stone);
+            for (const Stroking& window : setUp.windows) {
+                const double dose = window.strokes * rate;
+                const double cost = std::sqrt(strokesCost * (dose + 1));
+                m_rows.add(cost);
+                m_rows.by(variable + 2, strokesCost / (2 * cost));
+                m_rows.add(shortCost * (1 - (window.to_mm - window.from_mm) / room));
+                m_rows.by(variable, shortCost / room);
+                m_rows.by(variable + 1, -shortCost / room);
+                variable += 3;
+            }
+        }
+    }
+
+    const PlanGround& m_ground;
+    const Course& m_course;
+    const CourseWalls* m_walls = nullptr;
+    Rows m_rows;
+    bool m_jacobian;
+    CourseEnd m_end;
+};
+
+// What of the doubt about the tools is left when a course ends: measuring on the way settles part.
+double leftOfDoubt(const Course& course) {
+    return course.size() > 1 ? 0.6 : 1.0;
+}
+
+} // namespace
+
+CourseEnd endOf(const PlanGround& ground, const Course& course, double step, bool jacobian,
+                const std::vector<ToolShift>& shifts) {
+    Index windows = 0;
+    for (const SetUp& setUp : course)
+        windows += static_cast<Index>(setUp.windows.size());
+    const Index cells = ground.wall.size();
+    const auto blocks = static_cast<Index>(2 + course.size() + shifts.size());
+    const CourseWalls walls = walkCourse(ground, course, step, jacobian);
+    Squares squares(ground, course, jacobian, blocks * cells + 2 * windows, 3 * windows);
+    squares.of(walls);
+    for (const ToolShift& shift : shifts)
+        squares.otherTools(walkCourse(ground, course, step, jacobian, shift),
+                           leftOfDoubt(course) / std::sqrt(static_cast<double>(shifts.size())));
+    return squares.end();
+}
+
+} // namespace borewright

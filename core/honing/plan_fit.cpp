@@ -1,0 +1,140 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The damped Gauss–Newton steps of a course.
+#include "core/honing/plan_fit.h"
+
+#include "core/honing/bounded_least_squares.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace borewright {
+
+namespace {
+
+using Eigen::Index;
+using Eigen::MatrixXd;
+using Eigen::VectorXd;
+
+constexpr double farthestMove_mm = 15; // of a window's end in one step
+constexpr double mostDamping = 1e4;
+
+// Visits each window with the place of its variables.
+template<typename Visit>
+void eachWindow(Course& course, const Visit& visit) {
+    Index at = 0;
+    for (SetUp& setUp : course)
+        for (Stroking& window : setUp.windows) {
+            visit(setUp.stone, window, at);
+            at += 3;
+        }
+}
+
+void intoBounds(const PlanGround& ground, Course& course) {
+    eachWindow(course, [&](std::size_t stone, Stroking& window, Index) {
+        const WindowBounds bounds = windowBounds(ground, stone);
+        const double rate = ground.rate(stone);
+        const double lastFrom = bounds.lowest_mm - bounds.shortest_mm;
+        window.from_mm = std::clamp(window.from_mm, bounds.highest_mm, lastFrom);
+        window.to_mm =
+            std::clamp(window.to_mm, window.from_mm + bounds.shortest_mm, bounds.lowest_mm);
+        window.strokes = std::clamp(window.strokes, leastDose_um / rate, bounds.mostDose_um / rate);
+    });
+}
+
+struct StepBounds {
+    VectorXd lower, upper;
+};
+
+StepBounds stepBounds(const PlanGround& ground, Course& course, Index variables) {
+    StepBounds step{VectorXd(variables), VectorXd(variables)};
+    eachWindow(course, [&](std::size_t stone, Stroking& window, Index at) {
+        const WindowBounds bounds = windowBounds(ground, stone);
+        const double middle = (window.from_mm + window.to_mm) / 2;
+        const double half = bounds.shortest_mm / 2;
+        const double dose = window.strokes * ground.rate(stone);
+        step.lower[at] = std::max(bounds.highest_mm - window.from_mm, -farthestMove_mm);
+        step.upper[at] = std::min(middle - half - window.from_mm, farthestMove_mm);
+        step.lower[at + 1] = std::max(middle + half - window.to_mm, -farthestMove_mm);
+        step.upper[at + 1] = std::min(bounds.lowest_mm - window.to_mm, farthestMove_mm);
+        step.lower[at + 2] = leastDose_um - dose;
+        step.upper[at + 2] = std::min(bounds.mostDose_um - dose, std::max(40.0, dose));
+    });
+    // Rounding must not cross them.
+    step.lower = step.lower.cwiseMin(0);
+    step.upper = step.upper.cwiseMax(0);
+    return step;
+}
+
+Course moved(const PlanGround& ground, Course course, const VectorXd& step) {
+    eachWindow(course, [&](std::size_t stone, Stroking& window, Index at) {
+        window.from_mm += step[at];
+        window.to_mm += step[at + 1];
+        window.strokes += step[at + 2] / ground.rate(stone);
+    });
+    intoBounds(ground, course);
+    return course;
+}
+
+VectorXd dampedStep(const CourseEnd& end, const StepBounds& bounds, double damping) {
+    const Index rows = end.jacobian.rows(), n = end.jacobian.cols();
+    MatrixXd a(rows + n, n);
+    a.topRows(rows) = end.jacobian;
+    const VectorXd norms = end.jacobian.colwise().norm();
+    a.bottomRows(n) = (std::sqrt(damping) * (norms.array() + 1e-3)).matrix().asDiagonal();
+    VectorXd b = VectorXd::Zero(rows + n);
+    b.head(rows) = -end.residuals;
+    return boundedLeastSquares(a, b, bounds.lower, bounds.upper).x;
+}
+
+} // namespace
+
+FittedCourse fitCourse(const PlanGround& ground, Course start, const FitOptions& options) {
+    intoBounds(ground, start);
+    Course best = std::move(start);
+    CourseEnd end = endOf(ground, best, options.contactStep, true, options.shifts);
+    double damping = 0.02;
+    for (int step = 0; step < options.mostSteps && damping < mostDamping;) {
+        const StepBounds bounds = stepBounds(ground, best, end.jacobian.cols());
+        const Course trial = moved(ground, best, dampedStep(end, bounds, damping));
+        ++step;
+        const CourseEnd tried = endOf(ground, trial, options.contactStep, false, options.shifts);
+        const double gain = end.square() - tried.square();
+        if (!(gain > 0)) {
+            damping *= 8;
+            continue;
+        }
+        damping = std::max(1e-4, damping / 4);
+        const bool enough = gain < options.enough * tried.square();
+        best = trial;
+        if (enough || step == options.mostSteps) {
+            end = tried;
+            break;
+        }
+        end = endOf(ground, best, options.contactStep, true, options.shifts);
+    }
+    end.jacobian.resize(0, 0);
+    return {std::move(best), std::move(end)};
+}
+
+Course tidied(const PlanGround& ground, const Course& course, double leastDose) {
+    Course tidy;
+    for (const SetUp& setUp : course) {
+        SetUp kept{setUp.stone, {}};
+        const double rate = ground.rate(setUp.stone);
+        for (const Stroking& window : setUp.windows) {
+            if (window.strokes * rate < leastDose) continue;
+            const auto like = std::ranges::find_if(kept.windows, [&](const Stroking& other) {
+                return std::fabs(other.from_mm - window.from_mm) < 1.5 &&
+                       std::fabs(other.to_mm - window.to_mm) < 1.5;
+            });
+            if (like == kept.windows.end())
+                kept.windows.push_back(window);
+            else
+                like->strokes += window.strokes;
+        }
+        if (!kept.windows.empty()) tidy.push_back(std::move(kept));
+    }
+    return tidy;
+}
+
+} // namespace borewright

@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What one plan starts from: the mean of the belief taken apart, what each depth counts for, and
+// how far each stone may go.
+#pragma once
+
+#include "core/honing/planning.h"
+
+#include <vector>
+
+namespace borewright {
+
+struct PlanGround {
+    Bench bench;
+    Belief belief;
+    HoneAim aim;
+    LearningOptions learning;
+    double errorFactor = 1;
+    std::vector<bool> may; // by stone: its use is allowed and it reaches somewhere
+    bool finishes = false; // a finish stone may be used
+
+    Eigen::VectorXd wall; // mean of the axes
+    Eigen::VectorXd oval; // how far the larger axis stands beyond it, ≥ 0
+    std::vector<Eigen::VectorXd> faces;
+    std::vector<ContactSettings> settings;
+    WallGround ground;
+    Eigen::VectorXd weight;    // of each cell in the fit, Σ = 1
+    std::vector<bool> reached; // by some stone that may be used
+    std::vector<bool> inside;  // the same without the last millimetres at each end
+
+    [[nodiscard]] std::size_t cells() const { return bench.grid.cells; }
+    [[nodiscard]] bool rough(std::size_t stone) const { return !bench.stones[stone].finish; }
+    // Where this stone has to stop, µm beyond finish size: a rough stone leaves what the finish
+    // stone needs, unless there is none.
+    [[nodiscard]] double capOf(std::size_t stone) const;
+    // What rough stones leave at the most, µm beyond finish size (minus).
+    [[nodiscard]] double mostLeft() const { return -1.4 * aim.finishStock_um; }
+    [[nodiscard]] double rate(std::size_t stone) const; // µm of the diameter a stroke
+};
+
+PlanGround planGround(const HoneLearner& learner, std::size_t bore, const HoneAim& aim,
+                      const std::vector<bool>& mayUse);
+
+} // namespace borewright

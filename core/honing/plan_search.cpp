@@ -1,0 +1,177 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Orders of stones screened, refined, weighed.
+#include "core/honing/plan_search.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace borewright {
+
+namespace {
+
+constexpr double leastDose = 0.25; // µm; windows of less are left out
+constexpr std::size_t mostOrders = 24;
+
+double shareCost(double share) {
+    // What is not dared now needs another set-up; next to nothing dared, several.
+    return (1 - share) + 4 * std::max(0.0, 0.25 - share);
+}
+
+int changesOf(const Course& course, const PlanOptions& options) {
+    int changes = 0;
+    std::optional<std::size_t> fitted = options.fitted;
+    for (const SetUp& setUp : course) {
+        if (fitted && *fitted != setUp.stone) ++changes;
+        fitted = setUp.stone;
+    }
+    return changes;
+}
+
+// What the windows of the last set-up stray, which no later one puts right: mean square, µm².
+double lastScatter(const PlanGround& ground, const Course& course) {
+    const SetUp& last = course.back();
+    double sum = 0;
+    for (std::size_t w = 0; w < last.windows.size(); ++w) {
+        Course less = course;
+        less.back().windows[w].strokes *= 1 - ground.learning.windowScatter;
+        const Eigen::VectorXd off = walkCourse(ground, less, 0.6, false).wall.back() -
+                                    walkCourse(ground, course, 0.6, false).wall.back();
+        sum += ground.weight.dot(off.cwiseAbs2());
+    }
+    return sum;
+}
+
+class Search {
+public:
+    Search(const PlanGround& ground, const Prospect& now, const PlanOptions& options,
+           const PlanProgress& progress)
+        : m_ground(ground)
+        , m_now(now)
+        , m_options(options)
+        , m_progress(progress)
+        , m_windows(std::clamp(options.mostWindows, 1, 3)) {}
+
+    void screen() {
+        const std::vector<StoneOrder> orders = stoneOrders(m_ground, m_options, mostOrders);
+        for (std::size_t k = 0; k < orders.size(); ++k) {
+            if (!m_found.empty() &&
+                !goesOn(0.5 * static_cast<double>(k) / static_cast<double>(orders.size())))
+                return;
+            fit(startOf(m_ground, orders[k], m_windows, 0), 3, 0.8);
+        }
+    }
+    // Plans that were in hand: what is left of it, and the whole of it again.
+    void warm(const HonePlan& plan) {
+        Course course;
+        for (const SetUp& setUp : plan.setUps)
+            if (setUp.stone < m_ground.may.size() && m_ground.may[setUp.stone] &&
+                !setUp.windows.empty())
+                course.push_back(setUp);
+        for (std::size_t from = 0; from < course.size() && from < 2; ++from) {
+            const Course rest(course.begin() + static_cast<std::ptrdiff_t>(from), course.end());
+            if (m_options.first && rest.front().stone != *m_options.first) continue;
+            if (!m_found.empty() && !goesOn(0.1)) return;
+            fit(withRoom(m_ground, rest, m_windows), m_options.quick ? 3 : 6, 0.6);
+        }
+    }
+    void refine() {
+        sort();
+        const std::size_t count = std::min<std::size_t>(m_found.size(), 5);
+        const std::vector<Candidate> best(m_found.begin(),
+                                          m_found.begin() + static_cast<std::ptrdiff_t>(count));
+        for (std::size_t k = 0; k < count; ++k) {
+            if (!goesOn(0.5 + 0.3 * static_cast<double>(k) / static_cast<double>(count))) return;
+            fit(best[k].course, 6, 0.6);
+            const int other = 1 + static_cast<int>(k) % (startsKnown - 1);
+            fit(startOf(m_ground, orderOf(best[k].course), m_windows, other), 6, 0.6);
+        }
+    }
+    // The best are made ready for other tools than believed, tidied, and their first step weighed.
+    std::vector<Candidate> weigh(std::size_t count, int steps) {
+        sort();
+        if (m_found.size() > count) m_found.resize(count);
+        double done = 0.8;
+        for (Candidate& candidate : m_found) {
+            FitOptions options{steps, 0.5, 0.01, {{0.7, 0}, {0, 0.7}}};
+            Course tidy = tidied(m_ground, candidate.course, leastDose);
+            if (tidy.empty()) tidy = candidate.course;
+            FittedCourse fitted = fitCourse(m_ground, tidy, options);
+            candidate.course = std::move(fitted.course);
+            candidate.end = std::move(fitted.end);
+            candidate.share = shareAbout(m_ground, m_now, candidate.course.front());
+            candidate.cost_um = costOf(candidate);
+            done += 0.2 / static_cast<double>(count);
+            if (!goesOn(done)) break;
+        }
+        sort();
+        return std::move(m_found);
+    }
+
+private:
+    bool goesOn(double done) { return !m_progress || m_progress(done); }
+
+    void fit(Course start, int steps, double contactStep) {
+        FitOptions options;
+        options.mostSteps = steps;
+        options.contactStep = contactStep;
+        FittedCourse fitted = fitCourse(m_ground, std::move(start), options);
+        Candidate candidate{std::move(fitted.course), std::move(fitted.end), 1, 0};
+        candidate.cost_um = roughCostOf(candidate);
+        // One of each order, the best.
+        const StoneOrder order = orderOf(candidate.course);
+        const auto like = std::ranges::find_if(
+            m_found, [&](const Candidate& other) { return orderOf(other.course) == order; });
+        if (like == m_found.end())
+            m_found.push_back(std::move(candidate));
+        else if (candidate.cost_um < like->cost_um)
+            *like = std::move(candidate);
+    }
+
+    double roughCostOf(const Candidate& candidate) const {
+        return worthOfOff(candidate.end.square()) + stops(candidate);
+    }
+    double costOf(const Candidate& candidate) const {
+        return worthOfOff(candidate.end.square() + lastScatter(m_ground, candidate.course)) +
+               stops(candidate) + m_options.setUpCost_um * shareCost(candidate.share);
+    }
+    double stops(const Candidate& candidate) const {
+        return m_options.setUpCost_um * static_cast<double>(candidate.course.size()) +
+               m_options.changeCost_um * changesOf(candidate.course, m_options);
+    }
+    void sort() { std::ranges::stable_sort(m_found, {}, &Candidate::cost_um); }
+
+    const PlanGround& m_ground;
+    const Prospect& m_now;
+    const PlanOptions& m_options;
+    const PlanProgress& m_progress;
+    int m_windows;
+    std::vector<Candidate> m_found;
+};
+
+} // namespace
+
+double worthOfOff(double meanSquare_um2) {
+    // The range of six normal values is 2.5 of their standard deviations.
+    return 2.5 * std::sqrt(meanSquare_um2);
+}
+
+double costOfLeaving(const PlanGround& ground) {
+    const Eigen::VectorXd off = (ground.wall.array() - ground.aim.aim_um).matrix();
+    return worthOfOff(ground.weight.dot(off.cwiseAbs2()));
+}
+
+std::vector<Candidate> searchCourses(const PlanGround& ground, const Prospect& now,
+                                     const PlanOptions& options, const HonePlan* warm,
+                                     const PlanProgress& progress) {
+    Search search(ground, now, options, progress);
+    if (warm) search.warm(*warm);
+    if (options.quick && warm) {
+        std::vector<Candidate> found = search.weigh(2, 2);
+        if (!found.empty()) return found;
+    }
+    search.screen();
+    search.refine();
+    return search.weigh(4, 4);
+}
+
+} // namespace borewright

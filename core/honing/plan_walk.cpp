@@ -1,0 +1,108 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The wall along a course, with derivatives by every window on the way.
+#include "core/honing/plan_course.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace borewright {
+
+namespace {
+
+using Eigen::Index;
+using Eigen::MatrixXd;
+using Eigen::RowVectorXd;
+
+void widen(MatrixXd& matrix, Index rows, Index columns) {
+    const Index before = matrix.rows() == rows ? matrix.cols() : 0;
+    matrix.conservativeResize(rows, columns);
+    matrix.rightCols(columns - before).setZero();
+}
+
+class Walk {
+public:
+    Walk(const PlanGround& ground, double step, bool derivatives, const ToolShift& shift)
+        : m_ground(ground)
+        , m_derivatives(derivatives)
+        , m_settings(ground.settings)
+        , m_faces(ground.faces)
+        , m_faceBy(ground.faces.size()) {
+        m_state.diameter = ground.wall;
+        const Belief& belief = ground.belief;
+        for (std::size_t s = 0; s < m_settings.size(); ++s) {
+            const auto doubt = [&](ToolFigure figure) {
+                const Index at = belief.layout.figure(s, figure);
+                return std::sqrt(std::max(0.0, belief.covariance(at, at)));
+            };
+            m_settings[s].largestStep = step;
+            m_settings[s].logCompliance += shift.compliance * doubt(ToolFigure::compliance);
+            m_settings[s].logLooseness += shift.looseness * doubt(ToolFigure::looseness);
+        }
+    }
+
+    void setUp(const SetUp& setUp) {
+        const std::size_t s = setUp.stone;
+        m_state.face = m_faces[s];
+        for (const Stroking& window : setUp.windows)
+            stroke(s, window);
+        m_faces[s] = m_state.face;
+    }
+    [[nodiscard]] const Eigen::VectorXd& wall() const { return m_state.diameter; }
+    [[nodiscard]] const MatrixXd& by() const { return m_by; }
+
+private:
+    void stroke(std::size_t s, const Stroking& window) {
+        const BenchStone& stone = m_ground.bench.stones[s];
+        if (!m_derivatives) {
+            hone(m_ground.bench.grid, stone.grid, m_settings[s], m_ground.ground, window, m_state);
+            return;
+        }
+        const Index count = m_by.cols() + 3;
+        Directions directions;
+        widen(m_by, m_state.diameter.size(), count);
+        widen(m_faceBy[s], m_state.face.size(), count);
+        directions.diameter = std::move(m_by);
+        directions.face = std::move(m_faceBy[s]);
+        directions.from = RowVectorXd::Unit(count, count - 3);
+        directions.to = RowVectorXd::Unit(count, count - 2);
+        directions.strokes = RowVectorXd::Unit(count, count - 1) / m_ground.rate(s);
+        hone(m_ground.bench.grid, stone.grid, m_settings[s], m_ground.ground, window, m_state,
+             &directions);
+        m_by = std::move(directions.diameter);
+        m_faceBy[s] = std::move(directions.face);
+    }
+
+    const PlanGround& m_ground;
+    bool m_derivatives;
+    std::vector<ContactSettings> m_settings;
+    std::vector<Eigen::VectorXd> m_faces;
+    std::vector<MatrixXd> m_faceBy;
+    WallAndFace m_state;
+    MatrixXd m_by;
+};
+
+} // namespace
+
+CourseWalls walkCourse(const PlanGround& ground, const Course& course, double step,
+                       bool derivatives, const ToolShift& shift) {
+    Walk walk(ground, step, derivatives, shift);
+    CourseWalls walls;
+    for (const SetUp& setUp : course) {
+        walk.setUp(setUp);
+        walls.wall.push_back(walk.wall());
+        if (derivatives) walls.by.push_back(walk.by());
+    }
+    return walls;
+}
+
+WindowBounds windowBounds(const PlanGround& ground, std::size_t stone) {
+    const StoneOnGrid& on = ground.bench.stones[stone].grid;
+    WindowBounds bounds;
+    bounds.highest_mm = std::max(0.0, on.highest_mm);
+    bounds.lowest_mm = on.lowest_mm;
+    bounds.shortest_mm = std::min(6.0, bounds.room_mm());
+    bounds.mostDose_um = 900;
+    return bounds;
+}
+
+} // namespace borewright
