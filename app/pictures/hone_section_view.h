@@ -65,7 +65,7 @@ private:
     [[nodiscard]] double depthAt(double y);
     [[nodiscard]] double snapped(double depth_mm) const;
     void move(double by_mm);
-    void show();
+    void tell();
     void letGo();
     void takeBack();
     void paintChosen(QPainter& painter, const QRectF& rect);

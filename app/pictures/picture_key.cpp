@@ -84,6 +84,11 @@ void paintSign(QPainter& painter, const QRectF& r, const KeyItem& item, const Pi
         painter.setPen(QPen(style.faintInk, 1.1 * u));
         arrow(painter, {r.center().x(), y + 5 * u}, {r.center().x(), y - 5 * u}, 3 * u);
         return;
+    case KeyItem::Sign::line:
+        if (item.under.isValid()) painter.fillRect(box, item.under);
+        painter.setPen(item.pen);
+        painter.drawLine(from, to);
+        return;
     case KeyItem::Sign::leftRight:
         painter.setPen(QPen(style.faintInk, 1.1 * u));
         arrow(painter, {r.left() + 4 * u, y}, {r.right() - 4 * u, y}, 3 * u);

@@ -18,10 +18,23 @@ QPen axisPen(const PictureStyle& style, int axis, double width);
 QColor blended(const QColor& colour, const QColor& under, double part);
 
 struct KeyItem {
-    enum class Sign { none, axis, earlier, band, finish, ports, odd, upDown, leftRight };
+    enum class Sign {
+        none,
+        axis,
+        earlier,
+        band,
+        finish,
+        ports,
+        odd,
+        upDown,
+        leftRight,
+        line, // `pen`, on a strip of `under`
+    };
     Sign sign = Sign::none;
     QString text;
     int axis = 0;
+    QPen pen{};
+    QColor under{};
 };
 
 // Height that the items take, at most `lines` lines; what does not fit is left away.
