@@ -24,6 +24,7 @@ constexpr NamedPage pages[] = {{Page::block, "block"},
                                {Page::measure, "measure"},
                                {Page::judge, "judge"},
                                {Page::size, "size"},
+                               {Page::hone, "hone"},
                                {Page::fit, "fit"},
                                {Page::sheet, "sheet"}};
 

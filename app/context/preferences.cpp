@@ -30,4 +30,15 @@ Preferences withGauge(Preferences preferences, const GaugeSetting& setting) {
     return preferences;
 }
 
+Preferences withStone(Preferences preferences, Stone stone) {
+    stone.id.clear();
+    auto& stones = preferences.stones;
+    const auto place = std::ranges::lower_bound(stones, stone.name, {}, &Stone::name);
+    if (place != stones.end() && place->name == stone.name)
+        *place = std::move(stone);
+    else
+        stones.insert(place, std::move(stone));
+    return preferences;
+}
+
 } // namespace borewright

@@ -3,6 +3,7 @@
 // hand. Kept in one file in his configuration folder by the shell.
 #pragma once
 
+#include "core/workbook/hone_record.h"
 #include "core/workbook/survey.h"
 
 #include <QObject>
@@ -29,6 +30,7 @@ struct Preferences {
     GaugeSetting gauge;               // the last used, offered to each new survey (as keptPart())
     bool gearChosen = false;          // that gauge's gear is his own choice, were it "not known"
     std::vector<GaugeSetting> gauges; // each he has named, as keptPart(), by name
+    std::vector<Stone> stones;        // each he keeps in his drawer, by name; no ids
     QString lastFile;                 // opened again at start
     QStringList recentFiles;          // newest first
     friend bool operator==(const Preferences&, const Preferences&) = default;
@@ -38,6 +40,9 @@ struct Preferences {
 GaugeSetting keptPart(GaugeSetting setting);
 // `preferences` with this gauge as the last used, and kept under its name where it has one.
 Preferences withGauge(Preferences preferences, const GaugeSetting& setting);
+
+// `preferences` with this stone kept under its name, in place of what was kept so.
+Preferences withStone(Preferences preferences, Stone stone);
 
 // Holds the preferences while the program runs and tells when they change.
 class PreferencesStore : public QObject {

@@ -67,4 +67,13 @@ void BenchSounds::refused() {
     odd();
 }
 
+// Who starts the stop-watch asked for them, whatever readings may sound like.
+void BenchSounds::beat() {
+    play(QStringLiteral("beat"));
+}
+
+void BenchSounds::enough() {
+    play(QStringLiteral("enough"));
+}
+
 } // namespace borewright

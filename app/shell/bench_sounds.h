@@ -21,6 +21,8 @@ public:
     void kept() override;
     void odd() override;
     void refused() override;
+    void beat() override;
+    void enough() override;
 
 private:
     void play(const QString& name);

@@ -91,6 +91,8 @@ QString titleOf(Page page) {
         return QCoreApplication::translate("PageRail", "Judge");
     case Page::size:
         return QCoreApplication::translate("PageRail", "Size");
+    case Page::hone:
+        return QCoreApplication::translate("PageRail", "Hone");
     case Page::fit:
         return QCoreApplication::translate("PageRail", "Fit");
     case Page::sheet:
@@ -100,7 +102,7 @@ QString titleOf(Page page) {
 }
 
 QString keyOf(Page page) {
-    constexpr std::array keys{"block", "measure", "judge", "size", "fit", "sheet"};
+    constexpr std::array keys{"block", "measure", "judge", "size", "hone", "fit", "sheet"};
     return QString::fromLatin1(keys.at(static_cast<std::size_t>(page)));
 }
 

@@ -11,8 +11,8 @@ class QButtonGroup;
 
 namespace borewright {
 
-enum class Page { block, measure, judge, size, fit, sheet };
-inline constexpr int pageCount = 6;
+enum class Page { block, measure, judge, size, hone, fit, sheet };
+inline constexpr int pageCount = 7;
 
 // "Block", "Measure", … for people; "block", "measure", … for files and icons.
 QString titleOf(Page page);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/shell/preferences_file.h"
 
+#include "app/shell/kept_stones.h"
 #include "core/storage/saver.h"
 
 #include <QDir>
@@ -188,6 +189,7 @@ std::string writePreferences(const Preferences& p) {
               {"gauge", gaugeJson(p.gauge)},
               {"gearChosen", p.gearChosen},
               {"gauges", Json::array()},
+              {"stones", stonesJson(p.stones)},
               {"lastFile", p.lastFile.toStdString()},
               {"recentFiles", Json::array()}};
     for (const GaugeSetting& gauge : p.gauges)
@@ -221,6 +223,8 @@ Result<Preferences> readPreferences(std::string_view bytes) {
     if (const Json* gauges = reader.list("gauges"); gauges != nullptr)
         for (const Json& gauge : *gauges)
             if (problem.empty()) problem = readGauge(gauge, p.gauges.emplace_back());
+    if (const Json* stones = reader.list("stones"); stones != nullptr && problem.empty())
+        problem = readStones(*stones, p.stones);
     if (problem.empty()) problem = reader.problem();
     if (!problem.empty()) return refuse(problem);
     return p;

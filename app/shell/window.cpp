@@ -3,6 +3,7 @@
 
 #include "app/block/block_page.h"
 #include "app/fit/fit_page.h"
+#include "app/hone/hone_page.h"
 #include "app/judge/judge_page.h"
 #include "app/measure/measure_page.h"
 #include "app/sheet/sheet_page.h"
@@ -99,6 +100,14 @@ QWidget* Window::makePage(Page page) {
     }
     case Page::size:
         return new SizePage(m_context);
+    case Page::hone: {
+        auto* hone = new HonePage(m_context);
+        connect(hone, &HonePage::measureAsked, this, [this] {
+            showPage(Page::measure);
+            static_cast<MeasurePage*>(this->page(Page::measure))->focusEntry();
+        });
+        return hone;
+    }
     case Page::fit:
         return new FitPage(m_context);
     case Page::sheet:
@@ -170,6 +179,7 @@ QImage Window::picture(Page which, const QSize& size, qreal pixelRatio) {
     showPage(which);
     resize(size);
     show();
+    if (which == Page::hone) static_cast<HonePage*>(page(which))->settle();
     QImage image(size * pixelRatio, QImage::Format_RGB32);
     image.setDevicePixelRatio(pixelRatio);
     render(&image);

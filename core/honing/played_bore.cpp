@@ -52,9 +52,8 @@ std::vector<Gauged> readBefore(const Workbook& workbook, int bore) {
             end = std::min(end, pass.after.empty() ? 0 : placeOf(workbook, pass.after) + 1);
     while (end-- > 0) {
         std::vector<Gauged> found = gauge(workbook, workbook.surveys[end]);
-        std::erase_if(found, [&](const Gauged& one) {
-            return one.station.bore != bore || !one.diameter;
-        });
+        std::erase_if(found,
+                      [&](const Gauged& one) { return one.station.bore != bore || !one.diameter; });
         if (!found.empty()) return found;
     }
     return {};
@@ -106,8 +105,7 @@ public:
     }
 
     Result<PlayedBore*> bore(int number) {
-        if (const auto known = m_bores.find(number); known != m_bores.end())
-            return &known->second;
+        if (const auto known = m_bores.find(number); known != m_bores.end()) return &known->second;
         const Bore* bore = findBore(m_workbook.block, number);
         const std::string where = "bore " + std::to_string(number);
         if (bore == nullptr || !bore->depth || bore->depth->value() <= Length())
@@ -219,11 +217,10 @@ Result<PlayedBore> PlayedBore::replay(const Workbook& workbook, int bore) {
 
 Length PlayedBore::sizeAt(Length depth, const std::string& axis) const {
     const double place = depth.in(Unit::millimetre) / m_cell_mm;
-    const auto cell = std::min(static_cast<std::size_t>(std::max(place, 0.0)),
-                               m_wall_um.size() - 1);
+    const auto cell =
+        std::min(static_cast<std::size_t>(std::max(place, 0.0)), m_wall_um.size() - 1);
     const auto differs = m_axes.find(axis);
-    const double size_um =
-        m_wall_um[cell] + (differs == m_axes.end() ? 0 : differs->second[cell]);
+    const double size_um = m_wall_um[cell] + (differs == m_axes.end() ? 0 : differs->second[cell]);
     return m_from + Length::nearest(size_um, Unit::micrometre);
 }
 
@@ -237,8 +234,9 @@ TypedLength shownAs(Length size, const GaugeSetting& gauge) {
     if (gauge.entry == Entry::deviation && gauge.dial.larger == Dial::Larger::minus) shown = -shown;
     const double steps = std::round(static_cast<double>(shown.picometres()) /
                                     static_cast<double>(division.picometres()));
-    const Unit unit = gauge.entry == Entry::diameter && gauge.setSize ? gauge.setSize->unit()
-                                                                       : gauge.dial.graduation.unit();
+    const Unit unit = gauge.entry == Entry::diameter && gauge.setSize
+                          ? gauge.setSize->unit()
+                          : gauge.dial.graduation.unit();
     return typedFrom(static_cast<std::int64_t>(steps) * division, unit);
 }
 

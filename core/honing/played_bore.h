@@ -27,9 +27,9 @@ public:
 private:
     friend class PlayedBlock;
     double m_cell_mm = 1;
-    Length m_from;                                      // what the diameters below count from
-    std::vector<double> m_wall_um;                      // mean of the axes, a cell each
-    std::map<std::string, std::vector<double>> m_axes;  // what an axis differs by
+    Length m_from;                                     // what the diameters below count from
+    std::vector<double> m_wall_um;                     // mean of the axes, a cell each
+    std::map<std::string, std::vector<double>> m_axes; // what an axis differs by
 };
 
 // What the gauge of that heading would show at the stations, in their order: 1.3 µm of noise, then

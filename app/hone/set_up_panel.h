@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The next set-up of the chosen bore: what it is, what is expected of it, and what he does with it.
+#pragma once
+
+#include "app/context/page_context.h"
+#include "app/fields/number_field.h"
+#include "app/hone/hone_search.h"
+#include "app/hone/watch_panel.h"
+
+#include <QLabel>
+#include <QPushButton>
+#include <QWidget>
+
+#include <array>
+
+namespace borewright {
+
+class SetUpPanel : public QWidget {
+    Q_OBJECT
+public:
+    SetUpPanel(const PageContext& context, HoneSearch& search, QWidget* parent = nullptr);
+    void refresh();
+    // Another workbook: what was said and timed is of the one before.
+    void forget();
+    [[nodiscard]] WatchPanel* watch() const { return m_watch; }
+    // The set-up that may be done now; nothing where there is none or it is of before a change.
+    [[nodiscard]] const PlannedSetUp* doable() const;
+
+    void doneAsPlanned();
+    void playForMe();
+    void measureNow();
+    // What a verb came to; a refusal in the colour of one.
+    void tell(const QString& words, bool refused);
+
+signals:
+    void logOwnAsked();
+    void measureAsked(); // a check waits to be read
+
+private:
+    static constexpr std::size_t mostWindows = 3;
+
+    QWidget* buildButtons();
+    QWidget* buildSeconds();
+    void showSeconds(const PlannedSetUp* planned);
+    void takeCounted();
+    [[nodiscard]] QString factsOf(const BoreOutlook& outlook) const;
+    [[nodiscard]] QString noSetUpWords() const;
+    [[nodiscard]] bool waitsForSurvey() const;
+    [[nodiscard]] std::vector<Station> toMeasure() const;
+    [[nodiscard]] SurveyHeader proposedHeader() const;
+    void followRefusal(const Result<void>& done, const QString& words);
+
+    PageContext m_context;
+    HoneSearch& m_search;
+    QLabel* m_sentence;
+    QLabel* m_facts;
+    QWidget* m_secondsRow = nullptr;
+    std::array<NumberField*, mostWindows> m_seconds{};
+    std::array<QWidget*, mostWindows> m_secondsLabelled{};
+    QString m_secondsOf; // the set-up that the fields were filled from
+    QPushButton* m_next;
+    QPushButton* m_done;
+    QPushButton* m_own;
+    QPushButton* m_measure;
+    QPushButton* m_play;
+    QLabel* m_refusal;
+    QLabel* m_said;
+    WatchPanel* m_watch;
+    // What the set-up done last asks to be measured, by bore: the plan itself goes on from there.
+    std::map<int, std::vector<Station>> m_toMeasure;
+};
+
+} // namespace borewright
