@@ -8,6 +8,7 @@
 #include "tests/support/schema_validator.h"
 
 #include <algorithm>
+#include <array>
 #include <gtest/gtest.h>
 
 namespace borewright {
@@ -138,6 +139,13 @@ std::vector<Workbook> manyWorkbooks() {
     return all;
 }
 
+// Parts of the schema that 'borewright plan' writes: tests/core/results_honing_test.cpp.
+bool isOfThePlan(const std::string& property) {
+    return std::ranges::any_of(
+        std::array{"honePlan/", "honedBore/", "honeWindow/", "honeProfile/", "learnedStone/"},
+        [&](const char* part) { return property.starts_with(part); });
+}
+
 TEST(ResultsSchema, DescribesAllThatIsWrittenAndNothingElse) {
     const Json schema = loadSchema("results");
     SchemaValidator validator(schema);
@@ -149,7 +157,7 @@ TEST(ResultsSchema, DescribesAllThatIsWrittenAndNothingElse) {
     EXPECT_EQ(validator.problems, std::set<std::string>());
     std::set<std::string> unseen;
     for (const std::string& property : propertiesOf(schema, "results"))
-        if (!validator.seen.contains(property)) unseen.insert(property);
+        if (!validator.seen.contains(property) && !isOfThePlan(property)) unseen.insert(property);
     EXPECT_EQ(unseen, std::set<std::string>{"station/refused"}) << "written by no workbook here";
 }
 
