@@ -18,7 +18,7 @@ constexpr double easyPlot = 280;
 double shareOut(const HoneSectionData& data) {
     if (!data.stone) return 0;
     const double above = data.stone->length_mm - data.stone->lower_mm;
-    return std::clamp(above / data.depth_mm + carrierShown, 0.0, mostHeadroom);
+    return std::min(std::max(0.0, above / data.depth_mm) + carrierShown, mostHeadroom);
 }
 
 double shareBelow(const HoneSectionData& data) {

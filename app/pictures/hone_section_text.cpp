@@ -90,6 +90,7 @@ void paintScale(QPainter& painter, const HoneSectionLayout& l, const HoneSection
     const double pixels = l.plot.width() / (l.highest_um - l.lowest_um) * um;
     const double step = roundStep(34 * u / std::max(1e-9, pixels));
     const int decimals = std::max(0, static_cast<int>(std::ceil(-std::log10(step) - 1e-9)));
+    double least = l.plot.right() + l.marks.width(); // from the right to the left
     for (double k = std::ceil(-l.highest_um / um / step); k * step * um <= -l.lowest_um; ++k) {
         const double toGo = k * step;
         const double x = l.x(-toGo * um);
@@ -98,8 +99,9 @@ void paintScale(QPainter& painter, const HoneSectionLayout& l, const HoneSection
         QString text = QString::number(std::abs(toGo), 'f', decimals);
         if (toGo < -1e-9) text.prepend(QChar(0x2212));
         const double width = textWidth(text, font) + 0.6;
-        const double left =
-            std::clamp(x - width / 2, l.plot.left(), l.plot.right() + l.marks.width() - width);
+        const double left = std::max(x - width / 2, l.plot.left());
+        if (left + width > least) continue;
+        least = left - 4 * u;
         drawText(painter, style, QRectF(left, l.top - height - 3 * u, width, height),
                  Qt::AlignHCenter, text, font, style.faintInk);
     }

@@ -68,7 +68,7 @@ void paintStone(QPainter& painter, const HoneSectionLayout& l, const HoneStoneDr
     paintGrains(painter, stoneRect, style, u);
     // The edge that all depths of the windows speak of.
     painter.setPen(QPen(style.ink, 0.9 * u, Qt::DotLine, Qt::FlatCap));
-    painter.drawLine(QPointF(carrier.right() + u, lower), QPointF(l.plot.left() - 4 * u, lower));
+    painter.drawLine(QPointF(carrier.right() + u, lower), QPointF(l.barX(0) - 4 * u, lower));
     painter.setPen(QPen(style.ink, 2.4 * u, Qt::SolidLine, Qt::FlatCap));
     painter.drawLine(stoneRect.bottomLeft(), stoneRect.bottomRight());
 }

@@ -101,6 +101,10 @@ void composeSectionHead(SheetComposer& sheet, const QString& title, const QStrin
 void composeSentences(SheetComposer& sheet, const QStringList& sentences, double points);
 struct SheetSizing;
 void composeSizing(SheetComposer& sheet, const SheetSizing& sizing);
+struct SheetHone;
+void composeHone(SheetComposer& sheet, const SheetHone& hone);
+// The customer's sentences of it, and what is not yet done.
+void composeHoneFront(SheetComposer& sheet, const SheetHone& hone);
 struct SheetFit;
 void composeFit(SheetComposer& sheet, const SheetFit& fit);
 // The customer's short table of clearances where `room` is enough for it, else where it stands.

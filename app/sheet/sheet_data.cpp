@@ -124,6 +124,7 @@ SheetData sheetData(const Workbook& workbook, const Results& results,
     data.cautions = sheetCautions(workbook, results);
     data.budgets = sheetBudgets(workbook, results, units);
     data.sizing = sheetSizing(workbook, results, units);
+    data.hone = sheetHone(workbook, results, units);
     data.fit = sheetFit(workbook, results, units);
     // While nothing is honed the customer's sentences say which size.
     if (!data.table.hasNow) data.cautions << data.sizing.cautions;

@@ -171,6 +171,18 @@ struct SheetFit {
     SheetPairs pairs;
 };
 
+// What was done with the hone; nothing there where no pass is logged.
+struct SheetHone {
+    bool there = false;
+    QStringList front;    // what the customer reads of it
+    QStringList warnings; // what is not yet done, or not ticked as done
+    QString headline;
+    std::vector<SheetFact> facts; // how the hone was driven
+    SheetGrid bores;              // before and after, a row a bore
+    SheetGrid passes;             // in the order of the work, bore by bore
+    QStringList remarks;          // crosshatch, oddities of the log, cautions
+};
+
 struct SheetData {
     QString title; // of the document
     QString shopName;
@@ -187,6 +199,7 @@ struct SheetData {
     QStringList cautions;
     std::vector<SheetBudget> budgets; // empty where no doubt is known
     SheetSizing sizing;
+    SheetHone hone;
     SheetFit fit;
     QString signer;
     QString printed;
@@ -219,6 +232,7 @@ std::vector<SheetFact> sheetMeans(const Workbook& workbook, const Results& resul
                                   const DisplayUnits& units);
 SheetSizing sheetSizing(const Workbook& workbook, const Results& results,
                         const DisplayUnits& units);
+SheetHone sheetHone(const Workbook& workbook, const Results& results, const DisplayUnits& units);
 SheetFit sheetFit(const Workbook& workbook, const Results& results, const DisplayUnits& units);
 // The piston that a bore is to have: as decided, else as proposed.
 struct SheetPlaced {

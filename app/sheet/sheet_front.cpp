@@ -156,6 +156,7 @@ bool composeFront(SheetComposer& sheet, const SheetData& data) {
     composeJob(sheet, data);
     composeTable(sheet, data.table);
     if (doubtsStandAtEachFigure(data.table)) composeShapes(sheet, data.shapes);
+    composeHoneFront(sheet, data.hone);
     const double below = footHeight(data, sheet.width());
     const double room = sheet.rest() - below;
     const double pairs = sheetPairsHeight(sheet, data.fit.pairs);

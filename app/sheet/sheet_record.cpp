@@ -151,12 +151,14 @@ void composeRecord(SheetComposer& sheet, const SheetData& data, bool withSection
     sheet.newPage();
     composeFacts(sheet, data.record, sheet.left(), sheet.width(), limitNameWidth, 8);
     composeFacts(sheet, data.limits, sheet.left(), sheet.width(), limitNameWidth, 8);
-    if (data.sizing.there() || data.fit.there) sheet.down(36);
+    const bool parts = data.sizing.there() || data.hone.there || data.fit.there;
+    if (parts) sheet.down(36);
     if (withSections) composeSections(sheet, data, 0);
     composeSizing(sheet, data.sizing);
+    composeHone(sheet, data.hone);
     composeFit(sheet, data.fit);
     // So that the readings' head does not stand alone at the foot of a page.
-    if (data.sizing.there() || data.fit.there) sheet.need(sheet.whole() / 3);
+    if (parts) sheet.need(sheet.whole() / 3);
     sheet.down(14);
     sheet.paragraph(sheet.left(), sheet.width(),
                     SheetWords::tr("Readings: as typed, then the diameter. A question mark: looks "
