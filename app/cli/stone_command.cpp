@@ -114,13 +114,22 @@ Result<std::string> care(HoneRecord& record, const StoneOptions& options, Timest
            (done.afterPass.empty() ? "" : ", after pass " + done.afterPass) + ".";
 }
 
+// A depth that is typed easily, at or below `depth` (above, where `up`).
+Length roundDepth(Length depth, const DisplayUnits& units, bool up) {
+    const std::int64_t step = units.size == Unit::inch ? 10 * picometresPer(Unit::thou)
+                                                       : picometresPer(Unit::hundredth) * 10;
+    const std::int64_t more = up ? step - 1 : 0; // depths are not below zero
+    return Length::fromPicometres((depth.picometres() + more) / step * step);
+}
+
 // Where its lower end may go: the same in all bores, or not.
 std::string reachWords(const Stone& stone, const Block& block, const DisplayUnits& units) {
     std::string all;
     for (const Bore& bore : block.bores) {
         const auto reach = reachOf(stone, bore);
         const std::string words =
-            reach ? formatDepth(reach->highest, units) + " to " + formatDepth(reach->lowest, units)
+            reach ? formatDepth(roundDepth(reach->highest, units, true), units) + " to " +
+                        formatDepth(roundDepth(reach->lowest, units, false), units)
                   : std::string("none");
         if (!all.empty() && all != words) return "not the same in all bores";
         all = words;
