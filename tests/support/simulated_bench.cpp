@@ -39,10 +39,18 @@ double SimulatedBench::within(std::size_t stone, double place_mm) const {
     return std::clamp(place_mm, stated().highest_mm(stone), stated().lowest_mm(stone));
 }
 
-SimulatedBench::Ends SimulatedBench::meant(std::size_t stone, const HoneWindow& window) {
-    const auto error = [&] { return m_kit->endError_mm * (2 * m_kit->chance.uniform() - 1); };
-    const double from = within(stone, window.from_mm + error());
-    const double to = within(stone, window.to_mm + error());
+// Whoever strokes down to the closed end feels the carrier touch it, each time.
+bool SimulatedBench::atStop(std::size_t stone, double place_mm) const {
+    return place_mm >= stated().lowest_mm(stone) - 0.25;
+}
+
+SimulatedBench::Ends SimulatedBench::ends(std::size_t stone, const HoneWindow& window) {
+    const auto meant = [&](double end_mm) {
+        const double error = m_kit->endError_mm * (2 * m_kit->chance.uniform() - 1);
+        return within(stone, atStop(stone, end_mm) ? end_mm : end_mm + error);
+    };
+    const double from = meant(window.from_mm);
+    const double to = meant(window.to_mm);
     return {std::min(from, to), std::max(from, to)};
 }
 
@@ -55,11 +63,12 @@ double SimulatedBench::counted(double strokes) {
 
 void SimulatedBench::stroke(std::size_t index, const HoneWindow& window) {
     TrueStone& stone = m_kit->stones[index];
-    const Ends ends = meant(index, window);
+    const Ends ends = this->ends(index, window);
     const double strokes = counted(window.strokes);
     const double today = std::exp(m_kit->scatter * m_kit->chance.normal());
     const auto reversal = [&](double place) {
-        return within(index, place + m_kit->unsteady_mm * m_kit->chance.normal());
+        const double off = m_kit->unsteady_mm * m_kit->chance.normal();
+        return within(index, atStop(index, place) ? place : place + off);
     };
     double above = reversal(ends.from_mm);
     for (double done = 0; done < strokes; done += 1) {
@@ -76,10 +85,10 @@ void SimulatedBench::stroke(std::size_t index, const HoneWindow& window) {
     stone.loaded += std::max(0.0, window.held);
 }
 
-// One way, down or up: steps of about a millimetre, each as long as the hand takes for it.
+// One way, down or up: steps of a millimetre or so, each as long as the hand takes for it.
 void SimulatedBench::travel(TrueStone& stone, double from_mm, double to_mm, double share) {
     const double way = std::fabs(to_mm - from_mm);
-    const int steps = std::max(4, static_cast<int>(std::ceil(way)));
+    const int steps = std::max(4, static_cast<int>(std::ceil(way / m_kit->step_mm)));
     const double whole = way + 2 * m_kit->reversal_mm;
     const auto passed = [&](double u) { // share of the time in which u of the way is done
         u = std::clamp(u, 0.0, 1.0);

@@ -40,6 +40,7 @@ struct HoneKit {
     double unsteady_mm = 0.4; // of each reversal
     double endError_mm = 0;   // of a window's ends, at most
     int countError = 0;       // strokes, at most
+    double step_mm = 1;       // positions of a stroke, reckoned one after another
     double sine = 0;          // share of the speed that goes as a sine
     double edgeShare = 0;     // of 1/land − 1: how much harder lands between ports are pressed
     double fallIn_um = 0;     // how far the stone falls in where two fifths are missing
@@ -75,7 +76,8 @@ private:
     struct Ends {
         double from_mm, to_mm;
     };
-    [[nodiscard]] Ends meant(std::size_t stone, const HoneWindow& window);
+    [[nodiscard]] Ends ends(std::size_t stone, const HoneWindow& window);
+    [[nodiscard]] bool atStop(std::size_t stone, double place_mm) const;
     [[nodiscard]] double counted(double strokes);
     [[nodiscard]] double within(std::size_t stone, double place_mm) const;
     void travel(TrueStone& stone, double from_mm, double to_mm, double share);

@@ -9,12 +9,11 @@
 namespace borewright::test {
 namespace {
 
-constexpr std::size_t windowsOfSetUp = 2;
+constexpr std::size_t windowsOfSetUp = 3;
 constexpr Eigen::Index perWindow = 3;
 constexpr Eigen::Index perSetUp = perWindow * windowsOfSetUp;
-constexpr double strokesInOne = 5;
 constexpr double endsApart_mm = 1; // for a difference
-constexpr double leftForFinish_um = 9, leftAtMost_um = 22;
+constexpr double leftForFinish_um = 12, leftAtMost_um = 20;
 constexpr double leftForRough_um = 30, leftForAgain_um = 3;
 
 double mean(const HoneBench& bench, double depth_mm) {
@@ -32,6 +31,7 @@ SimulatedBench quietCopy(const SimulatedBench& bench, double inOne) {
     HoneKit& kit = quiet.kit();
     kit.scatter = kit.drift = kit.endError_mm = 0;
     kit.countError = 0;
+    kit.step_mm = inOne > 4 ? 2 : 1;
     for (TrueStone& stone : kit.stones) {
         stone.rate_um *= inOne;
         stone.loadingStrokes /= inOne;
@@ -40,13 +40,14 @@ SimulatedBench quietCopy(const SimulatedBench& bench, double inOne) {
     return quiet;
 }
 
-ToldCourse::ToldCourse(const SimulatedBench& bench, std::vector<std::size_t> stones)
-    : m_bench(quietCopy(bench, strokesInOne))
+ToldCourse::ToldCourse(const SimulatedBench& bench, std::vector<std::size_t> stones, double inOne)
+    : m_bench(quietCopy(bench, inOne))
+    , m_inOne(inOne)
     , m_stones(std::move(stones))
     , m_x(perSetUp * static_cast<Eigen::Index>(m_stones.size())) {}
 
-ToldCourse ToldCourse::rest(const SimulatedBench& after) const {
-    ToldCourse course(after, {m_stones.begin() + 1, m_stones.end()});
+ToldCourse ToldCourse::rest(const SimulatedBench& after, double inOne) const {
+    ToldCourse course(after, {m_stones.begin() + 1, m_stones.end()}, inOne);
     course.m_x = m_x.tail(m_x.size() - perSetUp);
     return course;
 }
@@ -58,13 +59,14 @@ void ToldCourse::begin(double toGo_um, bool low) {
         const std::size_t stone = m_stones[i];
         const double highest = stated.highest_mm(stone), lowest = stated.lowest_mm(stone);
         const bool finish = stated.stones[stone].finish;
-        const double rate = m_bench.kit().stones[stone].rate_um / strokesInOne;
+        const double rate = m_bench.kit().stones[stone].rate_um / m_inOne;
         const double strokes = (finish ? std::min(toGo_um, 15.0) : share) / rate;
         const bool brief = stated.stones[stone].length_mm < 40;
         const auto at = perSetUp * static_cast<Eigen::Index>(i);
         m_x.segment<perWindow>(at) << (brief ? lowest - (low ? 12 : 40) : highest), lowest, strokes;
         m_x.segment<perWindow>(at + perWindow) << (low || brief ? lowest - 6 : highest),
             (low || brief ? lowest : highest + 20), strokes / 3;
+        m_x.segment<perWindow>(at + 2 * perWindow) << lowest - 1.2, lowest, strokes / 10;
     }
     m_x = bounded(m_x);
 }
@@ -102,7 +104,7 @@ void ToldCourse::addStock(const SimulatedBench& bench, std::size_t setUp,
                                          : leftForRough_um;
     for (double depth = 3; depth <= bench.stated().depth_mm - 3; depth += 2) {
         residuals.push_back((before ? 1 : 0.5) * std::max(0.0, larger(bench, depth) + least));
-        if (before) residuals.push_back(0.3 * std::max(0.0, -leftAtMost_um - mean(bench, depth)));
+        if (before) residuals.push_back(0.6 * std::max(0.0, -leftAtMost_um - mean(bench, depth)));
     }
 }
 
@@ -127,7 +129,7 @@ Eigen::VectorXd ToldCourse::tried(const Eigen::VectorXd& x, std::size_t from,
             std::uint64_t seed = 100 * i;
             for (HoneWindow window : windows(x, i)) {
                 bench.kit().chance = Random(++seed);
-                window.strokes /= strokesInOne;
+                window.strokes /= m_inOne;
                 bench.stroke(m_stones[i], window);
             }
             if (keeps) at.push_back(bench.copy());

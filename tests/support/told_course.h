@@ -14,8 +14,8 @@ SimulatedBench quietCopy(const SimulatedBench& bench, double strokesInOne);
 
 class ToldCourse {
 public:
-    // Stones by set-up, each with two windows.
-    ToldCourse(const SimulatedBench& bench, std::vector<std::size_t> stones);
+    // Stones by set-up, each with three windows.
+    ToldCourse(const SimulatedBench& bench, std::vector<std::size_t> stones, double inOne);
 
     // Begins with windows that are usual, wide or low, meant to take what is to go.
     void begin(double toGo_um, bool low);
@@ -25,11 +25,11 @@ public:
     [[nodiscard]] std::vector<HoneWindow> firstWindows() const { return windows(m_x, 0); }
     [[nodiscard]] std::size_t firstStone() const { return m_stones.front(); }
     // What remains when the first set-up is done.
-    [[nodiscard]] ToldCourse rest(const SimulatedBench& after) const;
+    [[nodiscard]] ToldCourse rest(const SimulatedBench& after, double inOne) const;
     [[nodiscard]] bool more() const { return m_stones.size() > 1; }
 
-    static constexpr double setUpCost_um = 0.25;
-    static constexpr double aim_um = -1;
+    static constexpr double setUpCost_um = 0.1;
+    static constexpr double aim_um = -2.5;
 
 private:
     [[nodiscard]] std::vector<HoneWindow> windows(const Eigen::VectorXd& x,
@@ -44,6 +44,7 @@ private:
     [[nodiscard]] double costOf(const Eigen::VectorXd& residuals) const;
 
     SimulatedBench m_bench;
+    double m_inOne; // strokes done as one
     std::vector<std::size_t> m_stones;
     Eigen::VectorXd m_x; // by window: from, to, strokes
     double m_cost = 1e9;

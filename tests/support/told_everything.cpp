@@ -8,6 +8,7 @@
 #include <cmath>
 #include <optional>
 #include <thread>
+#include <utility>
 
 namespace borewright::test {
 namespace {
@@ -42,18 +43,21 @@ public:
     std::optional<HoneSetUp> next() {
         if (goodEnough(m_bench, m_finished)) return std::nullopt;
         const double toGo = -meanOf(m_bench);
+        const double inOne = toGo > 60 ? 8 : 2;
         std::vector<ToldCourse> courses;
-        if (m_course && m_course->more()) courses.push_back(m_course->rest(m_bench));
+        if (m_course && m_course->more()) courses.push_back(m_course->rest(m_bench, inOne));
         for (const auto& stones : sequences(toGo))
             for (const bool low : {false, true}) {
-                courses.emplace_back(m_bench, stones);
+                courses.emplace_back(m_bench, stones, inOne);
                 courses.back().begin(std::max(toGo, 4.0), low);
             }
-        for (ToldCourse& course : courses)
-            course.improve(5);
-        std::ranges::sort(courses, {}, &ToldCourse::cost);
-        courses.erase(courses.begin() + 1, courses.end());
-        courses.front().improve(6);
+        for (const auto& [rounds, left] : {std::pair{3, 4}, std::pair{6, 1}, std::pair{8, 1}}) {
+            for (ToldCourse& course : courses)
+                course.improve(rounds);
+            std::ranges::sort(courses, {}, &ToldCourse::cost);
+            courses.erase(courses.begin() + std::min<std::ptrdiff_t>(left, std::ssize(courses)),
+                          courses.end());
+        }
         m_course = courses.front();
         HoneSetUp setUp{m_course->firstStone(), m_course->firstWindows(), {}, {}, {}};
         const double share = std::min(safeShare(setUp), correctable(setUp));
@@ -61,7 +65,7 @@ public:
             window.strokes = std::round(share * window.strokes);
         std::erase_if(setUp.windows, [](const HoneWindow& window) { return window.strokes < 1; });
         if (setUp.windows.empty()) return std::nullopt;
-        if (m_finished && nowCost() - m_course->cost() < 0.1) return std::nullopt;
+        if (m_finished && nowCost() - m_course->cost() < 0.05) return std::nullopt;
         m_finished = m_bench.stated().stones[setUp.stone].finish;
         return setUp;
     }
@@ -112,7 +116,7 @@ private:
             taken = std::max(taken, trial.truth(depth, 0) - m_bench.truth(depth, 0));
         const bool finish = m_bench.stated().stones[setUp.stone].finish;
         const double room_um = finish ? 2.5 : 8;
-        return std::clamp(room_um / (2 * m_bench.kit().scatter * taken + 1e-6), 0.55, 1.0);
+        return std::clamp(room_um / (2 * m_bench.kit().scatter * taken + 1e-6), 0.7, 1.0);
     }
 
     SimulatedBench& m_bench;
