@@ -52,23 +52,33 @@ struct HoneLearner::Log {
 
 HoneLearner::HoneLearner(Bench bench, std::size_t bores, const LearningOptions& options)
     : m_bench(std::move(bench))
-    , m_options(options)
-    , m_state(std::make_shared<LearningState>(m_bench, bores, options))
-    , m_errorFactor(m_state->errorFactor()) {}
+    , m_given(options)
+    , m_options(options) {
+    becomes(std::make_shared<LearningState>(m_bench, bores, options));
+}
+
+void HoneLearner::becomes(std::shared_ptr<const LearningState> state) {
+    m_state = std::move(state);
+    const AddedFactors factors = m_state->factors();
+    m_errorFactor = factors.error;
+    m_options.windowScatter = factors.strays * m_given.windowScatter;
+    m_options.miscounted = factors.strays * m_given.miscounted;
+    m_options.strokeEnds_mm = factors.strays * m_given.strokeEnds_mm;
+}
 
 void HoneLearner::take(LearningEvent event) {
     auto log = m_log ? std::make_shared<Log>(*m_log) : std::make_shared<Log>();
     auto state = std::make_shared<LearningState>(*m_state);
     if (log->events.empty()) log->start = m_state;
     if (event.kind == LearningEvent::Kind::pass)
-        state->pass(m_bench, m_options, event, log->events.size());
+        state->pass(m_bench, m_given, event, log->events.size());
     else
-        state->care(m_bench, m_options, event);
+        state->care(m_bench, m_given, event);
     log->events.push_back(std::move(event));
     if (log->events.size() > longestLog) state->settle();
     const bool over = !state->waiting() || log->events.size() > longestLog;
     m_log = over ? nullptr : log;
-    m_state = state;
+    becomes(state);
 }
 
 void HoneLearner::pass(std::size_t bore, const SetUp& setUp) {
@@ -87,7 +97,7 @@ Found HoneLearner::survey(std::size_t bore, const std::vector<BoreReading>& read
     event.shared_um = shared_um;
     auto state = std::make_shared<LearningState>(*m_state);
     std::vector<Smoothed> smoothed;
-    Found found = state->survey(m_bench, m_options, event, &smoothed);
+    Found found = state->survey(m_bench, m_given, event, &smoothed);
     if (m_log) {
         auto log = std::make_shared<Log>(*m_log);
         log->events.push_back(std::move(event));
@@ -100,17 +110,16 @@ Found HoneLearner::survey(std::size_t bore, const std::vector<BoreReading>& read
             for (std::size_t i = 0; i < log->events.size(); ++i) {
                 LearningEvent& again = log->events[i];
                 if (again.kind == LearningEvent::Kind::pass)
-                    state->pass(m_bench, m_options, again, i);
+                    state->pass(m_bench, m_given, again, i);
                 else if (again.kind == LearningEvent::Kind::survey)
-                    state->survey(m_bench, m_options, again, &smoothed);
+                    state->survey(m_bench, m_given, again, &smoothed);
                 else
-                    state->care(m_bench, m_options, again);
+                    state->care(m_bench, m_given, again);
             }
         }
         m_log = state->waiting() ? log : nullptr;
     }
-    m_state = state;
-    m_errorFactor = m_state->errorFactor();
+    becomes(state);
     return found;
 }
 

@@ -29,18 +29,19 @@ struct LearningOptions {
     double smooth_um = 15, smoothOver_mm = 15;
     double rough_um = 3, roughOver_mm = 5;
     double oval_um = 6, ovalOver_mm = 20;
-    double hardness = 0.08, hardnessOver_mm = 8;
+    double hardness = 0.15, hardnessOver_mm = 8;
     // Prior of the tools.
     double logCompliance = 3.0, complianceDoubt = 0.8, complianceOwnDoubt = 0.3;
     double logWear = -3.5, wearDoubt = 0.7;
     double logLooseness = -2.0, loosenessDoubt = 1.2;
     double faceWedge_um = 2; // what a face may be out of line when new
     // Scatter and error of a set-up.
-    double windowScatter = 0.09;
+    double windowScatter = 0.10;
+    double miscounted = 0.5;    // strokes
     double strokeEnds_mm = 0.7; // where a window's ends really lay
     double faceStray = 0.1;     // share of its wear that a face wears otherwise
-    double errorFloor_um = 0.3, errorShare = 0.02, errorOver_mm = 8;
-    double ratesWander = 0.03; // of each logarithm, a set-up
+    double errorFloor_um = 0.4, errorShare = 0.04, errorOver_mm = 8;
+    double ratesWander = 0.05; // of each logarithm, a set-up
     // Readings.
     double surpriseBeyond = 1.5; // normalised square a reading
     double oddBeyond = 4;        // standard deviations
@@ -87,6 +88,7 @@ public:
     void reversed(std::size_t stone);
 
     [[nodiscard]] const Bench& bench() const { return m_bench; }
+    // As given, but scatter, miscount and ends of the windows as they have shown themselves.
     [[nodiscard]] const LearningOptions& options() const { return m_options; }
     // What is believed of this bore and the tools now.
     [[nodiscard]] Belief belief(std::size_t bore) const;
@@ -98,9 +100,10 @@ public:
 private:
     struct Log; // what happened since no set-up waited for its survey
     void take(LearningEvent event);
+    void becomes(std::shared_ptr<const LearningState> state);
 
     Bench m_bench;
-    LearningOptions m_options;
+    LearningOptions m_given, m_options;
     std::shared_ptr<const LearningState> m_state; // never null but in a default learner
     std::shared_ptr<const Log> m_log;
     double m_errorFactor = 1;

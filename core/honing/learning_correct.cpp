@@ -20,39 +20,21 @@ using Eigen::Index;
 using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
-constexpr double freedom = 4;       // of the readings' t
-constexpr double spreadOfLog = 0.5; // of the factor, before anything was seen
-constexpr double keeps = 0.92;      // of what was learned of it, from survey to survey
-constexpr double tempered = 0.7;    // what one survey says: its readings are not independent
+constexpr double freedom = 4; // of the readings' t
 constexpr double inside95 = 1.959964;
 // Of an odd reading's miss, what the wall may yet have of it, over so many millimetres.
 constexpr double perhapsTrue = 0.15, perhapsOver_mm = 6;
 constexpr double samePlace_mm = 2;
 constexpr double noWeight = 1e-6;
 
-using Steps = std::array<double, ErrorMemory::steps>;
-
-double priorOfStep(std::size_t step) {
-    // Centred so that the mean square is 1.
-    const double log = std::log(ErrorMemory::factor(step)) / spreadOfLog + spreadOfLog;
-    return -0.5 * log * log;
-}
-
-void normalise(Steps& logs) {
-    const double most = *std::max_element(logs.begin(), logs.end());
-    double sum = 0;
-    for (const double log : logs)
-        sum += std::exp(log - most);
-    for (double& log : logs)
-        log -= most + std::log(sum);
-}
+using Logs = ErrorMemory::Logs;
 
 struct Innovation {
-    MatrixXd h;       // readings × (wall, oval)
-    VectorXd missed;  // r
-    VectorXd own;     // variances of the readings
-    MatrixXd spread;  // H P Hᵀ + what is shared, without own
-    MatrixXd byError; // H E Hᵀ
+    MatrixXd h;                 // readings × (wall, oval)
+    VectorXd missed;            // r
+    VectorXd own;               // variances of the readings
+    MatrixXd spread;            // H P Hᵀ + what is shared, without own
+    MatrixXd byError, byStrays; // H E Hᵀ, the same of the strays
 };
 
 MatrixXd rowsOf(const WallGrid& grid, const Joint& joint,
@@ -80,11 +62,13 @@ Innovation innovationOf(const WallGrid& grid, const CorrectionInput& input, cons
     in.missed -= in.h * joint.mean.head(seen);
     in.spread = in.h * joint.covariance.topLeftCorner(seen, seen) * in.h.transpose();
     in.spread.array() += input.shared_um * input.shared_um;
-    in.byError = MatrixXd::Zero(count, count);
-    if (input.error.size() > 0) {
-        const auto wall = in.h.leftCols(static_cast<Index>(grid.cells));
-        in.byError = wall * input.error * wall.transpose();
-    }
+    const auto wall = in.h.leftCols(static_cast<Index>(grid.cells));
+    const auto seenOf = [&](const MatrixXd& added) -> MatrixXd {
+        if (added.size() == 0) return MatrixXd::Zero(count, count);
+        return wall * added * wall.transpose();
+    };
+    in.byError = seenOf(input.added.error);
+    in.byStrays = seenOf(input.added.strays);
     return in;
 }
 
@@ -94,11 +78,12 @@ struct Weighed {
 };
 
 // Weights of the readings for a given spread, and how likely the innovation is with them.
-Weighed weigh(const Innovation& in, const MatrixXd& spread, const VectorXd& believed) {
+Weighed weigh(const Innovation& in, const MatrixXd& spread, const VectorXd& believed,
+              const VectorXd& start, int rounds) {
     const Index count = in.missed.size();
     Weighed result;
-    result.weight = VectorXd::Ones(count);
-    for (int round = 0; round < 10; ++round) {
+    result.weight = start;
+    for (int round = 0; round < rounds; ++round) {
         const VectorXd noise = in.own.cwiseQuotient(result.weight);
         const Eigen::LLT<MatrixXd> root(spread + MatrixXd(noise.asDiagonal()));
         const MatrixXd inverse = root.solve(MatrixXd::Identity(count, count));
@@ -132,24 +117,52 @@ VectorXd missesOfOthers(const Innovation& in, const MatrixXd& spread, const Vect
     return misses;
 }
 
-Steps likelihoods(const Innovation& in, double factor, const VectorXd& believed) {
-    Steps logs{};
-    for (std::size_t k = 0; k < logs.size(); ++k) {
-        const double f = ErrorMemory::factor(k);
-        const MatrixXd spread = in.spread + (f * f - factor * factor) * in.byError;
-        logs[k] = weigh(in, spread, believed).score;
-    }
+MatrixXd spreadAt(const Innovation& in, const AddedFactors& was, const AddedFactors& squares) {
+    return in.spread + (squares.error - was.error * was.error) * in.byError +
+           (squares.strays - was.strays * was.strays) * in.byStrays;
+}
+
+Logs likelihoods(const Innovation& in, const AddedFactors& was, const VectorXd& believed) {
+    constexpr int atFirst = 10, thenOn = 3;
+    Logs logs{};
+    VectorXd weight = VectorXd::Ones(in.missed.size());
+    overAll([&](std::size_t e, std::size_t s) {
+        const AddedFactors squares{std::pow(ErrorMemory::errorFactor(e), 2),
+                                   std::pow(ErrorMemory::strayFactor(s), 2)};
+        const Weighed weighed =
+            weigh(in, spreadAt(in, was, squares), believed, weight, e + s == 0 ? atFirst : thenOn);
+        weight = weighed.weight;
+        logs[e][s] = weighed.score;
+    });
     return logs;
 }
 
-// Mean square of the factor where it is not smaller than was thought.
-double squareAtLeast(const Steps& logs, double factor) {
-    Steps chance = logs;
+// Squares of the factors after this survey, where they are not smaller than was thought.
+AddedFactors squaresAfter(const CorrectionInput& input, const Innovation& in,
+                          const VectorXd& believed, ErrorMemory& memory) {
+    const AddedFactors was{input.factors.error * input.factors.error,
+                           input.factors.strays * input.factors.strays};
+    if (input.added.error.size() == 0) return was;
+    const Logs said = likelihoods(in, input.factors, believed);
+    Logs chance{};
+    overAll([&](std::size_t e, std::size_t s) {
+        chance[e][s] = said[e][s] + (input.remembers ? memory.logChance()[e][s] : priorOf(e, s));
+    });
     normalise(chance);
-    double sum = 0;
-    for (std::size_t k = 0; k < chance.size(); ++k)
-        sum += std::exp(chance[k]) * ErrorMemory::factor(k) * ErrorMemory::factor(k);
-    return std::max(sum, factor * factor);
+    if (input.remembers) memory.learn(said);
+    const AddedFactors now = meanSquares(chance);
+    return {std::max(now.error, was.error), std::max(now.strays, was.strays)};
+}
+
+// A reading as odd as the one there before is the wall.
+VectorXd believedOf(const CorrectionInput& input) {
+    VectorXd believed = VectorXd::Zero(static_cast<Index>(input.readings.size()));
+    for (std::size_t i = 0; i < input.readings.size(); ++i)
+        for (const Look& odd : input.oddBefore)
+            if (std::abs(odd.depth_mm - input.readings[i].look.depth_mm) < samePlace_mm &&
+                std::abs(odd.axis - input.readings[i].look.axis) < 0.5)
+                believed[static_cast<Index>(i)] = 1;
+    return believed;
 }
 
 Found expectedAndFound(const CorrectionInput& input, const Innovation& in) {
@@ -201,69 +214,31 @@ void doubtThere(const WallGrid& grid, const Innovation& in, const Found::At& at,
 
 } // namespace
 
-ErrorMemory::ErrorMemory() {
-    for (std::size_t k = 0; k < steps; ++k)
-        m_logChance[k] = priorOfStep(k);
-    normalise(m_logChance);
-}
-
-double ErrorMemory::factor(std::size_t step) {
-    return 0.4 * std::pow(1.35, static_cast<double>(step));
-}
-
-double ErrorMemory::expected() const {
-    double sum = 0;
-    for (std::size_t k = 0; k < steps; ++k)
-        sum += std::exp(m_logChance[k]) * factor(k) * factor(k);
-    return std::sqrt(sum);
-}
-
-void ErrorMemory::learn(const std::array<double, steps>& logLikelihood) {
-    for (std::size_t k = 0; k < steps; ++k)
-        m_logChance[k] =
-            keeps * m_logChance[k] + (1 - keeps) * priorOfStep(k) + tempered * logLikelihood[k];
-    normalise(m_logChance);
-}
-
 Found correctJoint(const WallGrid& grid, const LearningOptions& options,
                    const CorrectionInput& input, ErrorMemory& memory, Joint& joint) {
     const Innovation in = innovationOf(grid, input, joint);
     Found found = expectedAndFound(input, in);
     if (input.readings.empty()) return found;
+    const VectorXd believed = believedOf(input);
 
-    // A reading as odd as the one there before is the wall.
-    VectorXd believed = VectorXd::Zero(in.missed.size());
-    for (std::size_t i = 0; i < input.readings.size(); ++i)
-        for (const Look& odd : input.oddBefore)
-            if (std::abs(odd.depth_mm - input.readings[i].look.depth_mm) < samePlace_mm &&
-                std::abs(odd.axis - input.readings[i].look.axis) < 0.5)
-                believed[static_cast<Index>(i)] = 1;
-
-    double square = input.errorFactor * input.errorFactor;
-    if (input.error.size() > 0) {
-        const Steps logs = likelihoods(in, input.errorFactor, believed);
-        Steps both{};
-        for (std::size_t k = 0; k < both.size(); ++k)
-            both[k] = logs[k] + (input.remembers ? memory.logChance()[k] : priorOfStep(k));
-        square = squareAtLeast(both, input.errorFactor);
-        if (input.remembers) memory.learn(logs);
-        const double more = square - input.errorFactor * input.errorFactor;
-        const auto cells = static_cast<Index>(grid.cells);
-        joint.covariance.topLeftCorner(cells, cells) += more * input.error;
-    }
-    const MatrixXd spread =
-        in.spread + (square - input.errorFactor * input.errorFactor) * in.byError;
-    const VectorXd weight = weigh(in, spread, believed).weight;
+    const AddedFactors squares = squaresAfter(input, in, believed, memory);
+    const auto cells = static_cast<Index>(grid.cells);
+    const auto enlarge = [&](const MatrixXd& added, double square, double factor) {
+        if (added.size() > 0)
+            joint.covariance.topLeftCorner(cells, cells) += (square - factor * factor) * added;
+    };
+    enlarge(input.added.error, squares.error, input.factors.error);
+    enlarge(input.added.strays, squares.strays, input.factors.strays);
+    const MatrixXd spread = spreadAt(in, input.factors, squares);
+    VectorXd weight = weigh(in, spread, believed, VectorXd::Ones(in.missed.size()), 10).weight;
     const VectorXd misses = missesOfOthers(in, spread, weight);
-    VectorXd used = weight;
     for (Index i = 0; i < misses.size(); ++i) {
         if (std::abs(misses[i]) <= options.oddBeyond || believed[i] > 0) continue;
         found.readings[static_cast<std::size_t>(i)].odd = true;
-        used[i] = noWeight;
+        weight[i] = noWeight;
     }
     judgeSurprise(options, in, found);
-    update(in, spread, used, joint);
-
+    update(in, spread, weight, joint);
     for (std::size_t i = 0; i < found.readings.size(); ++i)
         if (found.readings[i].odd)
             doubtThere(grid, in, found.readings[i], static_cast<Index>(i), joint);

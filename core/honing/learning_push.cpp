@@ -7,6 +7,7 @@
 // shown later that the set-up went otherwise. E is the model's error.
 #include "core/honing/learning_push.h"
 
+#include "core/honing/learning_noise.h"
 #include "core/honing/learning_prior.h"
 
 #include <algorithm>
@@ -21,8 +22,6 @@ using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
 constexpr Index figures = static_cast<Index>(toolFigures);
-// Stock below which neither model error nor wander come into their own.
-constexpr double littleStock_um = 0.5, someStock_um = 8;
 
 struct Places {
     Index cells, face, faceCells, figure, hardness, windows;
@@ -103,34 +102,6 @@ Swept sweepThrough(const Bench& bench, const SetUp& setUp, const Places& at,
     return swept;
 }
 
-// Share to which a set-up of so much stock counts.
-double counts(double stock_um, double scale_um) {
-    return 1 - std::exp(-stock_um / scale_um);
-}
-
-// Model error of the wall at factor 1: mostly correlated, a little from cell to cell.
-MatrixXd modelError(const Bench& bench, const LearningOptions& options, const VectorXd& stock) {
-    constexpr double whiteShare = 0.1;
-    VectorXd deviation(stock.size());
-    for (Index i = 0; i < stock.size(); ++i)
-        deviation[i] = options.errorFloor_um * counts(stock[i], littleStock_um) +
-                       options.errorShare * stock[i];
-    MatrixXd error =
-        (1 - whiteShare) * smoothCovariance(deviation, bench.grid.height_mm, options.errorOver_mm);
-    error.diagonal() += whiteShare * deviation.cwiseAbs2();
-    return error;
-}
-
-VectorXd strayVariances(const SetUp& setUp, const LearningOptions& options) {
-    VectorXd variance(straysOfWindow * static_cast<Index>(setUp.windows.size()));
-    for (std::size_t w = 0; w < setUp.windows.size(); ++w)
-        variance.segment<straysOfWindow>(straysOfWindow * static_cast<Index>(w))
-            << options.windowScatter * options.windowScatter,
-            options.strokeEnds_mm * options.strokeEnds_mm,
-            options.strokeEnds_mm * options.strokeEnds_mm;
-    return variance;
-}
-
 MatrixXd rowsOf(const Joint& joint, const Places& at) {
     MatrixXd rows(at.inputs(), joint.mean.size());
     rows << joint.covariance.topRows(at.cells), joint.covariance.middleRows(at.hardness, at.cells),
@@ -181,7 +152,7 @@ void roundOval(const Bench& bench, const LearningOptions& options, double errorF
         (joint.covariance.middleCols(at.cells, at.cells) * left.asDiagonal()).eval();
     VectorXd deviation(at.cells);
     for (Index i = 0; i < at.cells; ++i)
-        deviation[i] = errorFactor * (options.errorFloor_um * counts(stock[i], littleStock_um) +
+        deviation[i] = errorFactor * (options.errorFloor_um * comesIn(stock[i]) +
                                       options.errorShare / 2 * stock[i]);
     joint.covariance.block(at.cells, at.cells, at.cells, at.cells) +=
         smoothCovariance(deviation, bench.grid.height_mm, options.ovalOver_mm);
@@ -190,7 +161,7 @@ void roundOval(const Bench& bench, const LearningOptions& options, double errorF
 // Figures drift a little, the wall's hardness is never quite known, and a face wears unevenly.
 void wander(const Bench& bench, const LearningOptions& options, const Places& at,
             const VectorXd& stock, const VectorXd& worn, Joint& joint) {
-    const double share = counts(stock.maxCoeff(), someStock_um);
+    const double share = wanderShare(stock.maxCoeff());
     joint.covariance.diagonal().segment(at.figure, figures).array() +=
         options.ratesWander * options.ratesWander * share;
     VectorXd deviation(at.faceCells);
@@ -231,8 +202,8 @@ void append(const Places& at, const VectorXd& figureMeans, const MatrixXd& figur
 } // namespace
 
 PushedJoint pushJoint(const Bench& bench, const SetUp& setUp, const LearningOptions& options,
-                      double errorFactor, const SetUpPoint& about, const ShapePoint& shape,
-                      const MatrixXd& error, bool carry, Joint& joint) {
+                      const AddedFactors& factors, const SetUpPoint& about, const ShapePoint& shape,
+                      const Added& added, bool carry, Joint& joint) {
     const Places at = placesOf(bench, setUp);
     const VectorXd inputs = inputsOf(joint.mean, at);
     VectorXd reference = inputs;
@@ -250,16 +221,19 @@ PushedJoint pushJoint(const Bench& bench, const SetUp& setUp, const LearningOpti
     result.shape = {swept.wall, swept.face};
     result.cut = swept.stock.maxCoeff() > 0;
     const auto byWall = swept.byInputs.topLeftCorner(at.cells, at.cells);
-    const MatrixXd added = modelError(bench, options, swept.stock);
-    result.error = added;
-    if (error.size() > 0) result.error += byWall * error * byWall.transpose();
+    const MatrixXd error = modelError(bench, options, swept.stock);
+    result.added.error = error;
+    if (added.error.size() > 0) result.added.error += byWall * added.error * byWall.transpose();
 
     const MatrixXd withAll = swept.byInputs * rowsOf(joint, at); // outputs × all before
-    const VectorXd variance = strayVariances(setUp, options);
+    const VectorXd variance = factors.strays * factors.strays * strayVariances(setUp, options);
     const MatrixXd byStray = swept.byStrays * variance.asDiagonal();
     MatrixXd own =
         columnsOf(withAll, at) * swept.byInputs.transpose() + byStray * swept.byStrays.transpose();
-    own.topLeftCorner(at.cells, at.cells) += errorFactor * errorFactor * added;
+    own.topLeftCorner(at.cells, at.cells) += factors.error * factors.error * error;
+    result.added.strays = byStray.topRows(at.cells) * swept.byStrays.topRows(at.cells).transpose() /
+                          (factors.strays * factors.strays);
+    if (added.strays.size() > 0) result.added.strays += byWall * added.strays * byWall.transpose();
 
     const VectorXd figureMeans = joint.mean.segment(at.figure, figures);
     const MatrixXd figuresBefore = joint.covariance.middleRows(at.figure, figures);
@@ -280,7 +254,7 @@ PushedJoint pushJoint(const Bench& bench, const SetUp& setUp, const LearningOpti
         strayRows.middleCols(at.face, at.faceCells) = byStray.bottomRows(at.faceCells).transpose();
         append(at, figureMeans, figureRows, strayRows, variance, joint);
     }
-    roundOval(bench, options, errorFactor, at, swept.stock, std::exp(reference.tail(figures)[1]),
+    roundOval(bench, options, factors.error, at, swept.stock, std::exp(reference.tail(figures)[1]),
               joint);
     wander(bench, options, at, swept.stock, swept.face - before.face, joint);
     return result;
@@ -290,7 +264,7 @@ Belief pushed(const Bench& bench, const Belief& before, const SetUp& setUp,
               const LearningOptions& options, double errorFactor) {
     Joint joint{before.layout.tools(), before.layout.size() - before.layout.tools(), before.mean,
                 before.covariance};
-    pushJoint(bench, setUp, options, errorFactor, {}, {}, {}, false, joint);
+    pushJoint(bench, setUp, options, {errorFactor, 1}, {}, {}, {}, false, joint);
     return {before.layout, std::move(joint.mean), std::move(joint.covariance)};
 }
 

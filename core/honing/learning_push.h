@@ -15,18 +15,29 @@ struct ToolStep {
     Eigen::MatrixXd beforeAfter; // of the stone's before with all tools after
 };
 
+// Covariances of the wall that set-ups since the last survey have added, each at factor 1; empty =
+// nothing.
+struct Added {
+    Eigen::MatrixXd error;  // of the model
+    Eigen::MatrixXd strays; // of the windows
+};
+// How much larger than the options say: standard deviations.
+struct AddedFactors {
+    double error = 1;
+    double strays = 1;
+};
+
 struct PushedJoint {
-    Eigen::MatrixXd error; // covariance added to the wall at factor 1, and what stood before of it
-    ShapePoint shape;      // after
+    Added added;      // with what stood before of it
+    ShapePoint shape; // after
     ToolStep step;
     bool cut = false; // something was taken off
 };
 
-// Pushes `joint` in place. `error`: what earlier set-ups since the last survey added of model error
-// at factor 1 (pushed along); empty = nothing. With `carry`, figures before and strays of the
-// windows are appended to the joint.
+// Pushes `joint` in place. `added`: what earlier set-ups since the last survey have added. With
+// `carry`, figures before and strays of the windows are appended to the joint.
 PushedJoint pushJoint(const Bench& bench, const SetUp& setUp, const LearningOptions& options,
-                      double errorFactor, const SetUpPoint& about, const ShapePoint& shape,
-                      const Eigen::MatrixXd& error, bool carry, Joint& joint);
+                      const AddedFactors& factors, const SetUpPoint& about, const ShapePoint& shape,
+                      const Added& added, bool carry, Joint& joint);
 
 } // namespace borewright

@@ -66,12 +66,12 @@ void LearningState::pass(const Bench& bench, const LearningOptions& options, Lea
     if (event.about.strayed.size() != strays) event.about.strayed = VectorXd::Zero(strays);
 
     Pending pending{place, stone, joint.carried(), strays, notes.pending.size() < mostCarried};
-    if (notes.pending.empty()) notes.errorFactor = errorFactor();
+    if (notes.pending.empty()) notes.factors = factors();
     PushedJoint pushed =
-        pushJoint(bench, event.setUp, options, notes.errorFactor, event.about,
-                  {notes.wall, m_faces[stone]}, notes.error, pending.carried, joint);
+        pushJoint(bench, event.setUp, options, notes.factors, event.about,
+                  {notes.wall, m_faces[stone]}, notes.added, pending.carried, joint);
     m_star.follow(pushed.step);
-    notes.error = std::move(pushed.error);
+    notes.added = std::move(pushed.added);
     notes.wall = std::move(pushed.shape.wall);
     m_faces[stone] = std::move(pushed.shape.face);
     if (pushed.cut)
@@ -86,17 +86,13 @@ Found LearningState::survey(const Bench& bench, const LearningOptions& options,
                             const LearningEvent& event, std::vector<Smoothed>* seen) {
     BoreNotes& notes = m_bores[event.place];
     Joint& joint = m_star.at(event.place);
-    CorrectionInput input{event.readings,
-                          event.shared_um,
-                          notes.error,
-                          notes.errorFactor,
-                          notes.surveyed && !notes.pending.empty(),
-                          notes.odd};
+    CorrectionInput input{event.readings, event.shared_um, {}, {}, false, notes.odd};
     if (!notes.surveyed) {
-        input.error = borePrior(bench, options).shape;
-        input.errorFactor = 1;
-    } else if (notes.pending.empty()) {
-        input.error.resize(0, 0);
+        input.added.error = borePrior(bench, options).shape;
+    } else if (!notes.pending.empty()) {
+        input.added = notes.added;
+        input.factors = notes.factors;
+        input.remembers = true;
     }
     Found found = correctJoint(bench.grid, options, input, m_memory, joint);
     if (event.readings.empty()) return found;

@@ -39,7 +39,7 @@ public:
     [[nodiscard]] bool waiting() const; // some set-up waits for its survey
     void settle();                      // no set-up will be looked back at
     [[nodiscard]] Joint look(std::size_t bore) const { return m_star.look(bore); }
-    [[nodiscard]] double errorFactor() const { return m_memory.expected(); }
+    [[nodiscard]] AddedFactors factors() const { return m_memory.expected(); }
     [[nodiscard]] bool surveyed(std::size_t bore) const { return m_bores[bore].surveyed; }
     [[nodiscard]] int passes(std::size_t stone) const { return m_passes[stone]; }
 
@@ -52,10 +52,10 @@ private:
     struct BoreNotes {
         bool surveyed = false;
         std::vector<Pending> pending;
-        Eigen::MatrixXd error;  // of the model since the last survey, at factor 1
-        double errorFactor = 1; // with which it was added
-        Eigen::VectorXd wall;   // about which the next set-up is linearised; empty = at the mean
-        std::vector<Look> odd;  // of the last survey
+        Added added;           // since the last survey
+        AddedFactors factors;  // with which it was added
+        Eigen::VectorXd wall;  // about which the next set-up is linearised; empty = at the mean
+        std::vector<Look> odd; // of the last survey
     };
     [[nodiscard]] std::vector<Smoothed> smoothed() const;
     void bound(const BeliefLayout& layout, Joint& joint) const;
