@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The drawing of a set-up of the hone: one bore cut open, open end at the top. At the left the stone
-// on its carrier to scale and where it is stroked; at the right the wall magnified: what is to go
-// now, what is expected afterwards, size, limits, and where to measure.
+// The drawing of a set-up of the hone: one bore cut open, open end at the top. At the left the
+// stone on its carrier to scale and where it is stroked; at the right the wall magnified: what is
+// to go now, what is expected afterwards, size, limits, and where to measure.
 #pragma once
 
 #include "app/pictures/picture_style.h"
@@ -27,9 +27,9 @@ struct HoneOwnDraft {
 // Depths in mm from the open end; sizes in µm of the diameter beyond the finish size.
 struct HoneStoneDrawn {
     QString name;
-    double lower_mm = 0;  // lower end of the abrasive, at its lower reversal
-    double length_mm = 0; // of the abrasive
-    double below_mm = 0;  // guide or dead length below it
+    double lower_mm = 0;   // lower end of the abrasive, at its lower reversal
+    double length_mm = 0;  // of the abrasive
+    double below_mm = 0;   // guide or dead length below it
     double highest_mm = 0; // how far its lower end may go
     double lowest_mm = 0;
 };
@@ -73,13 +73,13 @@ struct HoneSectionData {
     std::vector<HoneBar> windows;
     bool own = false; // they are the user's own
     HoneCurves curves;
-    std::vector<HoneReadAt> read;          // the last check
-    std::vector<HoneStationMark> measure;  // afterwards
+    std::vector<HoneReadAt> read;             // the last check
+    std::vector<HoneStationMark> measure;     // afterwards
     std::optional<double> lower_um, upper_um; // size limits
-    std::optional<double> aim_um;          // straight within this, largest less smallest
-    QString finish;                        // "finish 3.4400 in"
-    QString chance;                        // of going over, in words
-    bool forbidden = false;                // more of it than is ever proposed
+    std::optional<double> aim_um;             // straight within this, largest less smallest
+    QString finish;                           // "finish 3.4400 in"
+    QString chance;                           // of going over, in words
+    bool forbidden = false;                   // more of it than is ever proposed
     bool modelOnly = false;
     QString friendly; // said where there is no profile
     DisplayUnits units;

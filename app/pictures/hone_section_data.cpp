@@ -43,8 +43,8 @@ void describeCasting(HoneSectionData& data, const Bore& bore) {
     data.openEnd = bore.openEnd.empty() ? tr("open end") : qs(bore.openEnd);
     data.closedEnd = !bore.roomAtClosedEnd || bore.roomAtClosedEnd->value() <= Length();
     for (const PortBand& band : bore.map.ports)
-        data.ports.push_back({std::max(0.0, mm(band.from.value())),
-                              std::min(data.depth_mm, mm(band.to.value()))});
+        data.ports.push_back(
+            {std::max(0.0, mm(band.from.value())), std::min(data.depth_mm, mm(band.to.value()))});
 }
 
 // The stone where its lowest window ends.
@@ -100,8 +100,7 @@ void addProposed(HoneSectionData& data, const Workbook& workbook, const Bore& bo
     for (const Station& station : outlook.next->measure) {
         const auto axis = std::ranges::find(axes, station.axis, &Axis::id);
         data.measure.push_back({mm(station.depth), qs(formatDepth(station.depth, data.units)),
-                                qs(station.axis), static_cast<int>(axis - axes.begin()),
-                                ++order});
+                                qs(station.axis), static_cast<int>(axis - axes.begin()), ++order});
     }
 }
 
@@ -181,8 +180,7 @@ void nameHoneBar(HoneBar& bar, const DisplayUnits& units) {
 }
 
 HoneSectionData honeSectionData(const Workbook& workbook, const BoreOutlook& outlook,
-                                const DisplayUnits& units,
-                                const std::optional<HoneOwnDraft>& own) {
+                                const DisplayUnits& units, const std::optional<HoneOwnDraft>& own) {
     const Bore* bore = findBore(workbook.block, outlook.bore);
     if (bore == nullptr) return honeSectionRefused(workbook, outlook.bore, {});
     HoneSectionData data;
@@ -210,8 +208,8 @@ HoneSectionData honeSectionData(const Workbook& workbook, const BoreOutlook& out
         data.verdict = Verdict::outside;
     }
     if (!data.empty()) return data;
-    data.friendly = outlook.headline.empty() ? tr("Nothing is measured yet.")
-                                             : sentence(outlook.headline);
+    data.friendly =
+        outlook.headline.empty() ? tr("Nothing is measured yet.") : sentence(outlook.headline);
     if (!own) data.chance.clear();
     return data;
 }

@@ -68,8 +68,8 @@ void layDown(HoneSectionLayout& l, const QRectF& rect, const HoneSectionData& da
     const double depth = std::max(1e-3, data.depth_mm);
     const double below = shareBelow(data) * depth;
     const double out = shareOut(data) * depth;
-    l.pixelsPerMm = std::max(
-        1e-3, std::min(room / (out + depth + below), (room - words) / (depth + below)));
+    l.pixelsPerMm =
+        std::max(1e-3, std::min(room / (out + depth + below), (room - words) / (depth + below)));
     l.top = l.roof + std::max(words, out * l.pixelsPerMm);
     l.bottom = l.y(depth);
     l.roof = std::max(l.roof, l.y(-out));
@@ -88,12 +88,12 @@ double columnWidth(const HoneSectionData& data, bool upright, int lines,
     return 26 * u + width;
 }
 
-double marksWidth(const HoneSectionData& data, const PictureStyle& style) {
+double marksWidth(const HoneSectionData& data, bool terse, const PictureStyle& style) {
     const QFont font = honeSectionFont(style);
     const double u = style.unit();
     double width = 0;
     for (const HoneMarkRow& row : honeMarkRows(data)) {
-        double here = 18 * u + textWidth(row.depth, font);
+        double here = 18 * u + (terse ? 0 : textWidth(row.depth, font));
         for (const HoneStationMark& mark : row.marks)
             here += 24 * u + textWidth(mark.axis, font);
         width = std::max(width, here);
@@ -115,7 +115,7 @@ void layAcross(HoneSectionLayout& l, const QRectF& rect, const HoneSectionData& 
     l.depths = QRectF(rect.left(), l.top, depthsWidth(data, style), l.bottom - l.top);
     l.outer = l.depths.right();
     l.wall = l.outer + std::clamp(rect.width() * 0.03, 7 * u, 18 * u);
-    const double marks = marksWidth(data, style);
+    double marks = marksWidth(data, false, style);
     double left = l.wall;
     if (data.stone) {
         const double across = std::clamp(rect.width() * 0.1, 30 * u, 78 * u);
@@ -129,6 +129,8 @@ void layAcross(HoneSectionLayout& l, const QRectF& rect, const HoneSectionData& 
     };
     l.upright = rest(false, 4) < easyPlot * u;
     l.lines = !l.upright ? 4 : rest(true, 2) >= leastPlot * u ? 2 : 1;
+    l.terse = l.lines == 1 && rest(true, 1) < 0.75 * leastPlot * u;
+    if (l.terse) marks = marksWidth(data, true, style);
     l.column = columnWidth(data, l.upright, l.lines, style);
     left += count * l.column + (data.windows.empty() ? 6 * u : 2 * u);
     l.plot = QRectF(left, l.top, std::max(20.0, rect.right() - marks - left), l.bottom - l.top);

@@ -13,21 +13,22 @@ struct HoneSectionLayout {
     double top = 0;    // open end
     double bottom = 0; // closed end
     double pixelsPerMm = 1;
-    double roof = 0;    // what stands out of the open end is cut off here
-    double outer = 0;   // left edge of the casting
-    double wall = 0;    // left wall, at no magnification
+    double roof = 0;  // what stands out of the open end is cut off here
+    double outer = 0; // left edge of the casting
+    double wall = 0;  // left wall, at no magnification
     QRectF title;
     QRectF openLabel;
     QRectF depths;
-    QRectF stone;       // carrier and abrasive, from wall to the windows
-    double bars = 0;    // left edge of the first window's column
-    double column = 0;  // width of one
+    QRectF stone;         // carrier and abrasive, from wall to the windows
+    double bars = 0;      // left edge of the first window's column
+    double column = 0;    // width of one
     bool upright = false; // what is written on the windows runs along them
     int lines = 2;        // written on each
     QRectF plot;          // the magnified wall
     double lowest_um = 0;
     double highest_um = 0;
-    QRectF marks; // where to measure; null = none
+    QRectF marks;       // where to measure; null = none
+    bool terse = false; // no room for their depths
     QRectF caption;
     QRectF key;
 

@@ -65,8 +65,7 @@ void paintLimits(QPainter& painter, const HoneSectionLayout& l, const HoneSectio
         const double right = data.upper_um ? l.x(*data.upper_um) : l.plot.right();
         painter.fillRect(QRectF(left, l.top, right - left, l.plot.height()), style.limitBand);
         painter.setPen(QPen(style.finishLine, 1.3 * l.unit, Qt::SolidLine, Qt::FlatCap));
-        if (data.upper_um)
-            painter.drawLine(QPointF(right, l.top), QPointF(right, l.bottom));
+        if (data.upper_um) painter.drawLine(QPointF(right, l.top), QPointF(right, l.bottom));
     }
     if (data.aim_um) {
         painter.setPen(QPen(style.finishLine, 1.0 * l.unit, Qt::DotLine, Qt::FlatCap));
@@ -125,8 +124,7 @@ double honeLineAt(const HoneSectionData& data, const HoneLine& line, double dept
         ++above;
     const std::size_t below = std::min(above + 1, count - 1);
     const double way = depths[below] - depths[above];
-    const double share =
-        way > 0 ? std::clamp((depth_mm - depths[above]) / way, 0.0, 1.0) : 0.0;
+    const double share = way > 0 ? std::clamp((depth_mm - depths[above]) / way, 0.0, 1.0) : 0.0;
     return line.mean_um[above] + share * (line.mean_um[below] - line.mean_um[above]);
 }
 

@@ -73,8 +73,8 @@ void paintDepths(QPainter& painter, const HoneSectionLayout& l, const HoneSectio
     for (double at = 0; at < end.in(unit); at += step) {
         const Length depth = Length::nearest(at, unit);
         if (l.bottom - l.y(depth.in(Unit::millimetre)) < height) break;
-        const QString text = at == 0 ? symbolOf(unit)
-                                     : QString::fromStdString(formatDepth(depth, data.units));
+        const QString text =
+            at == 0 ? symbolOf(unit) : QString::fromStdString(formatDepth(depth, data.units));
         paintDepth(painter, l, depth, text, style);
     }
     paintDepth(painter, l, end, QString::fromStdString(formatDepth(end, data.units)), style);
@@ -106,8 +106,9 @@ void paintScale(QPainter& painter, const HoneSectionLayout& l, const HoneSection
                  Qt::AlignHCenter, text, font, style.faintInk);
     }
     const QString head = tr("to go, %1").arg(symbolOf(data.units.small));
+    const double wide = std::max(l.plot.width(), textWidth(head, font) + 0.6);
     drawText(painter, style,
-             QRectF(l.plot.left(), l.top - 2 * height - 4 * u, l.plot.width(), height),
+             QRectF(l.plot.center().x() - wide / 2, l.top - 2 * height - 4 * u, wide, height),
              Qt::AlignHCenter, head, font, style.ink);
 }
 
@@ -148,6 +149,26 @@ void paintPlace(QPainter& painter, const QPointF& at, int axis, const PictureSty
         painter.drawEllipse(at, r, r);
 }
 
+// Depth, and each axis with its number.
+void paintMarkRow(QPainter& painter, const HoneSectionLayout& l, const HoneMarkRow& row,
+                  double middle, const PictureStyle& style) {
+    const QFont font = honeSectionFont(style);
+    const double u = l.unit;
+    const auto word = [&](double x, const QString& text, const QColor& colour) {
+        const double width = textWidth(text, font) + 0.6;
+        drawText(painter, style, QRectF(x, middle - lineHeight(font) / 2, width, lineHeight(font)),
+                 Qt::AlignLeft, text, font, colour);
+        return x + width;
+    };
+    double x = l.marks.left() + 13 * u;
+    if (!l.terse) x = word(x, row.depth, style.ink) + 4 * u;
+    for (const HoneStationMark& mark : row.marks) {
+        x = word(x, mark.axis, style.axisColour(mark.axisIndex));
+        paintNumber(painter, {x + 9 * u, middle}, mark.order, style);
+        x += 23 * u;
+    }
+}
+
 // Where to measure afterwards: on the line that is expected, and in words at the right.
 void paintMarks(QPainter& painter, const HoneSectionLayout& l, const HoneSectionData& data,
                 const PictureStyle& style) {
@@ -170,20 +191,7 @@ void paintMarks(QPainter& painter, const HoneSectionLayout& l, const HoneSection
             paintPlace(painter, at + QPointF(shift, 0), mark.axisIndex, style);
             shift += 7 * u;
         }
-        double x = l.marks.left() + 13 * u;
-        const double width = textWidth(rows[i].depth, font) + 0.6;
-        drawText(painter, style, QRectF(x, middles[i] - lineHeight(font) / 2, width,
-                                        lineHeight(font)),
-                 Qt::AlignLeft, rows[i].depth, font, style.ink);
-        x += width + 4 * u;
-        for (const HoneStationMark& mark : rows[i].marks) {
-            const double letters = textWidth(mark.axis, font) + 0.6;
-            drawText(painter, style,
-                     QRectF(x, middles[i] - lineHeight(font) / 2, letters, lineHeight(font)),
-                     Qt::AlignLeft, mark.axis, font, style.axisColour(mark.axisIndex));
-            paintNumber(painter, {x + letters + 9 * u, middles[i]}, mark.order, style);
-            x += letters + 23 * u;
-        }
+        paintMarkRow(painter, l, rows[i], middles[i], style);
     }
 }
 
@@ -201,8 +209,7 @@ void paintCaptions(QPainter& painter, const HoneSectionLayout& l, const HoneSect
             paintVerdictMark(painter, mark, Verdict::outside, style);
         else if (caption.warns)
             paintOddMark(painter, mark.center(), style);
-        const QRectF room(l.caption.left() + (sign ? 18 * u : 0), y,
-                          l.caption.width() - 18 * u,
+        const QRectF room(l.caption.left() + (sign ? 18 * u : 0), y, l.caption.width() - 18 * u,
                           std::min(2 * lineHeight(font), l.caption.bottom() - y));
         y += drawParagraph(painter, style, room, caption.text, font,
                            caption.forbids ? style.outside : style.ink);

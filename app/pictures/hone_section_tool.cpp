@@ -83,8 +83,7 @@ void paintStoneName(QPainter& painter, const HoneSectionLayout& l, const HoneSto
     painter.save();
     painter.translate(l.stone.right() - width / 2, upper + length / 2);
     painter.rotate(-90);
-    drawText(painter, style,
-             QRectF(-length / 2, -lineHeight(font) / 2, length, lineHeight(font)),
+    drawText(painter, style, QRectF(-length / 2, -lineHeight(font) / 2, length, lineHeight(font)),
              Qt::AlignHCenter, stone.name, font, style.ink);
     painter.restore();
 }

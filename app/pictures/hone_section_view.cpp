@@ -250,8 +250,8 @@ void HoneSectionView::focusOutEvent(QFocusEvent* event) {
 bool HoneSectionView::focusNextPrevChild(bool next) {
     freshen();
     const auto count = m_data.stone ? static_cast<int>(m_data.windows.size()) * 2 : 0;
-    const int at = m_chosen ? static_cast<int>(m_chosen->window) * 2 + m_chosen->end
-                            : (next ? -1 : count);
+    const int at =
+        m_chosen ? static_cast<int>(m_chosen->window) * 2 + m_chosen->end : (next ? -1 : count);
     const int to = next ? at + 1 : at - 1;
     if (to < 0 || to >= count) {
         m_chosen.reset();

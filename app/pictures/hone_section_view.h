@@ -28,7 +28,7 @@ public:
     };
     [[nodiscard]] const std::optional<Chosen>& chosen() const { return m_chosen; }
     [[nodiscard]] QSize sizeHint() const override { return {560, 560}; }
-    [[nodiscard]] QSize minimumSizeHint() const override { return {320, 340}; }
+    [[nodiscard]] QSize minimumSizeHint() const override { return {340, 340}; }
 
 signals:
     // The window at that place was moved, and is still in hand; or was let go.

@@ -27,24 +27,23 @@ QString profileInWords(const HoneSectionData& data) {
     QStringList parts;
     for (const double share : {0.1, 0.3, 0.5, 0.7, 0.9}) {
         const double depth = share * data.depth_mm;
-        QString part = depthOf(depth, data.units) + QStringLiteral(": ") +
-                       toGo(data.curves.now, depth);
+        QString part =
+            depthOf(depth, data.units) + QStringLiteral(": ") + toGo(data.curves.now, depth);
         if (data.hasThen()) part += tr(", then %1").arg(toGo(data.curves.then, depth));
         parts << part;
     }
-    return tr("To go in %1, from the %2 down: ")
-               .arg(unitSymbol(data.units.small), data.openEnd) +
+    return tr("To go in %1, from the %2 down: ").arg(unitSymbol(data.units.small), data.openEnd) +
            parts.join(QStringLiteral("; ")) + QStringLiteral(". ");
 }
 
 QString windowsInWords(const HoneSectionData& data) {
     QStringList parts;
     for (const HoneBar& bar : data.windows) {
-        QString part = tr("%1 with the lower end of the abrasive at %2")
-                           .arg(bar.seconds.isEmpty()
-                                    ? bar.strokes
-                                    : bar.strokes + QStringLiteral(", ") + bar.seconds,
-                                bar.depths);
+        QString part =
+            tr("%1 with the lower end of the abrasive at %2")
+                .arg(bar.seconds.isEmpty() ? bar.strokes
+                                           : bar.strokes + QStringLiteral(", ") + bar.seconds,
+                     bar.depths);
         if (!bar.hold.isEmpty()) part += QStringLiteral(", ") + bar.hold + tr(" at the bottom");
         parts << part;
     }
@@ -102,7 +101,8 @@ std::vector<KeyItem> honeSectionKey(const HoneSectionData& data, const PictureSt
     if (data.aim_um) {
         const Length aim = Length::nearest(*data.aim_um, Unit::micrometre);
         items.push_back(
-            {Kind::line, tr("aim, %1 wide").arg(qs(smallWithUnit(aim, data.units, Sign::negative, 1))), 0,
+            {Kind::line,
+             tr("aim, %1 wide").arg(qs(smallWithUnit(aim, data.units, Sign::negative, 1))), 0,
              QPen(style.finishLine, style.unit(), Qt::DotLine, Qt::FlatCap), QColor()});
     }
     if (!data.ports.empty()) items.push_back({Kind::ports, tr("ports")});

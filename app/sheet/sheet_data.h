@@ -251,6 +251,8 @@ std::vector<SheetGrid> sheetRings(const Workbook& workbook, const FitResult& fit
 QString sheetFitLimits(const FitLimits& limits);
 // A doubt without ±: "0.3"; empty where it is not known.
 QString sheetDoubt(const std::optional<Length>& whole, const DisplayUnits& units);
+// "bore 2", "bores 2–6".
+QString sheetBores(const std::vector<int>& bores);
 QStringList sheetTexts(const std::vector<std::string>& sentences);
 // A grid without the columns that have nothing in any row.
 SheetGrid withoutEmptyColumns(SheetGrid grid);

@@ -15,17 +15,12 @@
 namespace borewright {
 namespace {
 
-QString boresNamed(const std::vector<int>& bores) {
-    return (bores.size() == 1 ? SheetWords::tr("bore %1") : SheetWords::tr("bores %1"))
-        .arg(qs(numbersInShort(bores)));
-}
-
 QString decidedText(const std::vector<int>& decided, const std::vector<int>& proposed) {
     if (decided.empty() && proposed.empty()) return {};
     if (proposed.empty()) return SheetWords::tr("as decided");
     if (decided.empty()) return SheetWords::tr("as proposed, not yet decided");
     return SheetWords::tr("%1 as decided, %2 as proposed, not yet decided")
-        .arg(boresNamed(decided), boresNamed(proposed));
+        .arg(sheetBores(decided), sheetBores(proposed));
 }
 
 QString pairsText(const Workbook& workbook, const FitResult& fit) {
@@ -73,10 +68,10 @@ QString surveysText(const Workbook& workbook, const FitResult& fit) {
             line =
                 SheetWords::tr("%1: not the finished bore, so not the final clearance").arg(line);
         if (bores.size() > 1 || !unread.empty())
-            line = SheetWords::tr("%1: %2").arg(boresNamed(bores[id]), line);
+            line = SheetWords::tr("%1: %2").arg(sheetBores(bores[id]), line);
         lines << line;
     }
-    if (!unread.empty()) lines << SheetWords::tr("%1: not read").arg(boresNamed(unread));
+    if (!unread.empty()) lines << SheetWords::tr("%1: not read").arg(sheetBores(unread));
     return lines.join('\n');
 }
 
@@ -157,6 +152,11 @@ SheetPairs pairsOf(const Workbook& workbook, const FitResult& fit, const Display
 }
 
 } // namespace
+
+QString sheetBores(const std::vector<int>& bores) {
+    return (bores.size() == 1 ? SheetWords::tr("bore %1") : SheetWords::tr("bores %1"))
+        .arg(qs(numbersInShort(bores)));
+}
 
 std::optional<SheetPlaced> sheetPlaced(const Workbook& workbook, const FitResult& fit,
                                        const BoreFit& bore) {

@@ -3,7 +3,6 @@
 // is not yet done.
 #include "app/pictures/reading_words.h"
 #include "app/sheet/sheet_data.h"
-#include "core/results/words.h"
 
 #include <algorithm>
 #include <map>
@@ -11,11 +10,6 @@
 
 namespace borewright {
 namespace {
-
-QString boresNamed(const std::vector<int>& bores) {
-    return (bores.size() == 1 ? SheetWords::tr("bore %1") : SheetWords::tr("bores %1"))
-        .arg(qs(listed(bores)));
-}
 
 QString sentence(QString text) {
     if (text.isEmpty()) return text;
@@ -77,13 +71,12 @@ private:
                 if (!pass.struck) stones.insert(pass.stone);
             }
         if (done == 0) return SheetWords::tr("Every pass logged is struck out.");
-        QString text = SheetWords::tr("%1: %2 with %3")
-                           .arg(sentence(boresNamed(boresWhere(m_log, honed))).chopped(1),
-                                done == 1 ? SheetWords::tr("one pass")
-                                          : SheetWords::tr("%1 passes").arg(done),
-                                stones.size() == 1
-                                    ? SheetWords::tr("one stone")
-                                    : SheetWords::tr("%1 stones").arg(stones.size()));
+        QString text =
+            SheetWords::tr("%1: %2 with %3")
+                .arg(sentence(sheetBores(boresWhere(m_log, honed))).chopped(1),
+                     done == 1 ? SheetWords::tr("one pass") : SheetWords::tr("%1 passes").arg(done),
+                     stones.size() == 1 ? SheetWords::tr("one stone")
+                                        : SheetWords::tr("%1 stones").arg(stones.size()));
         if (struck > 0) text += SheetWords::tr("; %1 struck out").arg(struck);
         return text + '.';
     }
@@ -95,11 +88,11 @@ private:
         if (!bores.empty())
             sentences << SheetWords::tr("Honed: %1; the log of the passes stands in the shop's "
                                         "record.")
-                             .arg(boresNamed(bores));
+                             .arg(sheetBores(bores));
         if (!simulated.empty())
             sentences << SheetWords::tr("Passes in %1 were simulated by the demonstration: nothing "
                                         "was honed.")
-                             .arg(boresNamed(simulated));
+                             .arg(sheetBores(simulated));
         return sentences;
     }
 
@@ -110,13 +103,13 @@ private:
             for (const std::string& tick : bore.toTick)
                 missing[tick].push_back(bore.bore);
         for (const auto& [tick, bores] : missing)
-            sentences << SheetWords::tr("Not yet ticked as %1: %2.").arg(qs(tick), boresNamed(bores));
-        const auto waiting = boresWhere(m_log, [](const BoreHoneLog& bore) {
-            return bore.waitsForSurvey;
-        });
+            sentences
+                << SheetWords::tr("Not yet ticked as %1: %2.").arg(qs(tick), sheetBores(bores));
+        const auto waiting =
+            boresWhere(m_log, [](const BoreHoneLog& bore) { return bore.waitsForSurvey; });
         if (!waiting.empty())
-            sentences << SheetWords::tr("Not measured since the last pass: %1.")
-                             .arg(boresNamed(waiting));
+            sentences
+                << SheetWords::tr("Not measured since the last pass: %1.").arg(sheetBores(waiting));
         return sentences;
     }
 
@@ -124,7 +117,8 @@ private:
         const Hone& hone = m_workbook.hone.hone;
         QStringList parts;
         if (hone.speedRpm)
-            parts << SheetWords::tr("%1 turns a minute").arg(QString::number(*hone.speedRpm, 'g', 4));
+            parts
+                << SheetWords::tr("%1 turns a minute").arg(QString::number(*hone.speedRpm, 'g', 4));
         parts << SheetWords::tr("%1 strokes a minute, a stroke being down and back")
                      .arg(QString::number(hone.beatsPerMinute, 'g', 4));
         if (hone.oil)
@@ -208,16 +202,12 @@ private:
         const QString small = unitSymbol(m_units.small);
         SheetGrid grid;
         grid.title = SheetWords::tr("Passes, by the depth of the abrasive's lower end");
-        grid.columns = {{SheetWords::tr("bore"), {}, true},
-                        {SheetWords::tr("ended"), {}, true},
-                        {SheetWords::tr("stone"), {}, true},
-                        {SheetWords::tr("grit"), {}, true},
-                        {SheetWords::tr("stroked"), {}, true},
-                        {SheetWords::tr("came off"), small},
-                        {SheetWords::tr("lead\nbefore"), small},
-                        {SheetWords::tr("lead\nafter"), small},
-                        {SheetWords::tr("checked by"), {}, true},
-                        {SheetWords::tr("remark"), {}, true}};
+        grid.columns = {
+            {SheetWords::tr("bore"), {}, true},       {SheetWords::tr("ended"), {}, true},
+            {SheetWords::tr("stone"), {}, true},      {SheetWords::tr("grit"), {}, true},
+            {SheetWords::tr("stroked"), {}, true},    {SheetWords::tr("came off"), small},
+            {SheetWords::tr("lead\nbefore"), small},  {SheetWords::tr("lead\nafter"), small},
+            {SheetWords::tr("checked by"), {}, true}, {SheetWords::tr("remark"), {}, true}};
         for (const BoreHoneLog& bore : m_log.bores) {
             QString number = QString::number(bore.bore);
             for (const LoggedPass& pass : bore.passes)
@@ -259,17 +249,18 @@ private:
 
     [[nodiscard]] QStringList remarks() const {
         QStringList sentences;
-        std::map<QString, std::vector<int>> hatches;
         for (const BoreHoneLog& bore : m_log.bores)
             if (honed(bore) && !bore.crosshatchWords.empty())
-                hatches[qs(bore.crosshatchWords)].push_back(bore.bore);
-        for (const auto& [words, bores] : hatches)
-            sentences << sentence(
-                SheetWords::tr("Crosshatch of %1: %2").arg(boresNamed(bores), words));
+                sentences << sentence(
+                    bore.crosshatchDegrees
+                        ? SheetWords::tr("Crosshatch: the angle %1").arg(qs(bore.crosshatchWords))
+                        : SheetWords::tr("Crosshatch of bore %1: %2")
+                              .arg(bore.bore)
+                              .arg(qs(bore.crosshatchWords)));
+        sentences.removeDuplicates(); // the convention is one
         for (const BoreHoneLog& bore : m_log.bores)
             for (const std::string& oddity : bore.oddities)
-                sentences << sentence(
-                    SheetWords::tr("Bore %1: %2").arg(bore.bore).arg(qs(oddity)));
+                sentences << sentence(SheetWords::tr("Bore %1: %2").arg(bore.bore).arg(qs(oddity)));
         return sentences + sheetTexts(m_log.cautions);
     }
 
