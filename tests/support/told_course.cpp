@@ -103,7 +103,7 @@ void ToldCourse::addStock(const SimulatedBench& bench, std::size_t setUp,
                          : before        ? leftForFinish_um
                                          : leftForRough_um;
     for (double depth = 3; depth <= bench.stated().depth_mm - 3; depth += 2) {
-        residuals.push_back((before ? 1 : 0.5) * std::max(0.0, larger(bench, depth) + least));
+        residuals.push_back((before ? 3 : 0.5) * std::max(0.0, larger(bench, depth) + least));
         if (before) residuals.push_back(0.6 * std::max(0.0, -leftAtMost_um - mean(bench, depth)));
     }
 }

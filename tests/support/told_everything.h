@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What a bench allows at all: set-ups found by trying them out on a copy of the bench itself, whose
-// wall, stones and hand are all known. Only what chance brings while honing (scatter, ends and
-// counts of a window) stays unknown. It is the row beside which any planner's row is to be read.
+// Set-ups found by trying them out on a copy of the bench itself, whose wall, stones and hand are
+// all known; only what chance brings while honing (scatter, ends and counts of a window) is not.
+// What it reaches is surely possible on that bench. It is no bound: its search is short and looks
+// only at the mean, so a planner that takes smaller steps near the size can end straighter.
 #pragma once
 
 #include "tests/support/closed_loop.h"

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The planner against benches whose physics is not its own, beside the rule of thumb and beside
-// what is possible when everything is known. Few seeds here; BOREWRIGHT_HONE_SEEDS=100 runs that
+// a short search that knows everything. Few seeds here; BOREWRIGHT_HONE_SEEDS=100 runs that
 // many and prints the whole table with a row for each trait, and takes its time.
 #include "tests/support/harsh_bench.h"
 #include "tests/support/loop_table.h"
@@ -110,8 +110,8 @@ TEST(ClosedLoop, SixBoresShareTheirStops) {
     EXPECT_LT(planned, rule) << "stops of a block of six";
 }
 
-// Each trait alone makes a bench that can be honed on. The rows of the planner, and of what is
-// possible, are printed where the whole table is asked for.
+// Each trait alone makes a bench that can be honed on. The rows of the planner, and of the
+// search that is told everything, are printed where the whole table is asked for.
 TEST(ClosedLoop, OneTraitAtATime) {
     fmt::print("{}\n", loopTableHead());
     for (const std::string& name : HarshTraits::names()) {
