@@ -1,0 +1,211 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What is learned from passes and surveys where the truth is known: rates, faces, bad readings.
+#include "core/honing/learning.h"
+
+#include "tests/core/honing/learning_bore.h"
+
+#include <Eigen/Eigenvalues>
+#include <gtest/gtest.h>
+
+namespace borewright::test {
+namespace {
+
+struct Learned {
+    LearningBore bore;
+    HoneLearner learner;
+    Found last;
+
+    explicit Learned(std::uint64_t seed, std::size_t bores = 1)
+        : bore(learningBench(), seed)
+        , learner(learningBench(), bores) {
+        last = learner.survey(0, bore.read(sixDepths()), 0);
+    }
+    void set(const SetUp& setUp) {
+        bore.hone(setUp);
+        learner.pass(0, setUp);
+        last = learner.survey(0, bore.read(sixDepths()), 0);
+    }
+};
+
+TEST(Learning, AFirstPassOfFifteenSecondsHalvesTheDoubtOfTheRate) {
+    Learned it(1);
+    const double before = figureFound(it.learner, 0, ToolFigure::rate).deviation;
+    it.set(firstPass(it.learner.bench()));
+    EXPECT_LT(figureFound(it.learner, 0, ToolFigure::rate).deviation, before / 2);
+    EXPECT_EQ(it.learner.passes(0), 1);
+    EXPECT_EQ(it.learner.passes(1), 0);
+}
+
+TEST(Learning, TheRateIsFoundWithinWhatIsSaid) {
+    int within = 0, all = 0;
+    double worst = 0;
+    for (std::uint64_t seed = 1; seed <= 40; ++seed) {
+        Learned it(seed);
+        for (int pass = 0; pass < 4; ++pass)
+            it.set(firstPass(it.learner.bench()));
+        const FigureFound rate = figureFound(it.learner, 0, ToolFigure::rate);
+        const double off = std::abs(rate.mean - it.bore.tools[0].settings.logRate);
+        within += off < 1.96 * rate.deviation ? 1 : 0;
+        worst = std::max(worst, off);
+        ++all;
+    }
+    EXPECT_GE(within, 36) << "of " << all << " rates within their 95 %";
+    EXPECT_LT(worst, 0.35) << "ln; the rate was unknown by a factor of two";
+}
+
+TEST(Learning, TheBandHoldsTheReadings) {
+    int inside = 0, all = 0;
+    for (std::uint64_t seed = 101; seed <= 125; ++seed) {
+        Learned it(seed);
+        for (int pass = 0; pass < 6; ++pass) {
+            const std::size_t stone = pass % 3 == 1 ? 1 : 0;
+            borewright::SetUp setUp = firstPass(it.learner.bench(), stone, 10 + 10 * it.bore.random.uniform());
+            setUp.windows[0].from_mm =
+                std::round(setUp.windows[0].from_mm + 15 * it.bore.random.uniform());
+            it.set(setUp);
+            inside += it.last.inside;
+            all += static_cast<int>(it.last.readings.size());
+        }
+    }
+    const double share = 100.0 * inside / all;
+    EXPECT_GE(share, 93) << "% of " << all;
+    EXPECT_LE(share, 99.8) << "% of " << all;
+}
+
+TEST(Learning, AWedgeOfTheFaceIsFoundFromTwoSetUps) {
+    // One side of the stone is worn 6 µm further back than the other, ± 6 µm about its middle.
+    LearningBore bore(learningBench(), 7);
+    const auto cells = bore.tools[0].face.size();
+    bore.tools[0].face = Eigen::VectorXd::LinSpaced(cells, -6, 6);
+    LearningOptions options;
+    options.faceWedge_um = 5;
+    HoneLearner learner(learningBench(), 1, options);
+    learner.survey(0, bore.read(sixDepths()), 0);
+    for (int pass = 0; pass < 2; ++pass) {
+        const borewright::SetUp setUp = firstPass(learner.bench(), 0, 30);
+        bore.hone(setUp);
+        learner.pass(0, setUp);
+        learner.survey(0, bore.read(sixDepths()), 0);
+    }
+    const Belief belief = learner.belief(0);
+    const Eigen::VectorXd face = belief.face(0);
+    const double wedge = face[cells - 1] - face[0];
+    EXPECT_GT(wedge, 4) << "µm; it is " << bore.tools[0].face[cells - 1] - bore.tools[0].face[0];
+    EXPECT_LT(wedge, 16);
+}
+
+TEST(Learning, OneBadReadingIsCalledOddAndSpoilsNothing) {
+    Learned it(11);
+    it.set(firstPass(it.learner.bench()));
+    it.bore.hone(firstPass(it.learner.bench()));
+    it.learner.pass(0, firstPass(it.learner.bench()));
+    HoneLearner without = it.learner;
+    std::vector<BoreReading> readings = it.bore.read(sixDepths());
+    without.survey(0, readings, 0);
+    readings[4].size_um += 25.4; // a thou misread
+    const Found found = it.learner.survey(0, readings, 0);
+    for (std::size_t i = 0; i < readings.size(); ++i)
+        EXPECT_EQ(found.readings[i].odd, i == 4) << "reading " << i;
+    EXPECT_FALSE(found.surprised) << "an odd reading alone is no surprise";
+    const Eigen::VectorXd moved = it.learner.belief(0).wall() - without.belief(0).wall();
+    EXPECT_LT(moved.cwiseAbs().maxCoeff(), 1.5) << "µm";
+    // Read the same again, it is believed.
+    const Found again = it.learner.survey(0, readings, 0);
+    EXPECT_FALSE(again.readings[4].odd);
+}
+
+TEST(Learning, ASurpriseMakesItCarefulAndCalmPassesBoldAgain) {
+    Learned it(13);
+    for (int pass = 0; pass < 2; ++pass)
+        it.set(firstPass(it.learner.bench()));
+    const double calm = it.learner.errorFactor();
+    EXPECT_LT(calm, 1.2);
+    // The wall moves as no stone moves it.
+    it.bore.hone(firstPass(it.learner.bench()));
+    for (Eigen::Index i = 0; i < it.bore.wall.size(); ++i)
+        it.bore.wall[i] += 7 * std::sin(0.55 * static_cast<double>(i));
+    it.learner.pass(0, firstPass(it.learner.bench()));
+    const Found found = it.learner.survey(0, it.bore.read(sixDepths()), 0);
+    EXPECT_TRUE(found.surprised);
+    EXPECT_GT(found.surprise, 1.5);
+    const double alarmed = it.learner.errorFactor();
+    EXPECT_GT(alarmed, 1.3 * calm);
+    for (int pass = 0; pass < 6; ++pass)
+        it.set(firstPass(it.learner.bench()));
+    EXPECT_LT(it.learner.errorFactor(), alarmed);
+}
+
+TEST(Learning, ARateFarFromTheFirstGuessIsFoundAtOnce) {
+    // Four times as fast as was guessed: one line through the guess would miss it by far.
+    LearningBore bore(learningBench(), 17);
+    bore.tools[0].settings.logRate = std::log(4.0);
+    HoneLearner learner(learningBench(), 1);
+    learner.survey(0, bore.read(sixDepths()), 0);
+    bore.hone(firstPass(learner.bench()), 0);
+    learner.pass(0, firstPass(learner.bench()));
+    learner.survey(0, bore.read(sixDepths()), 0);
+    EXPECT_NEAR(figureFound(learner, 0, ToolFigure::rate).mean, std::log(4.0), 0.25);
+    for (const double depth : sixDepths()) {
+        const Expected expected = expectedAt(learner.belief(0), learner.bench().grid, {depth, 0});
+        EXPECT_NEAR(expected.mean_um, bore.sizeAt(depth), 3.0) << depth << " mm";
+    }
+}
+
+TEST(Learning, TwoStationsLeaveMuchDoubtBetween) {
+    LearningBore bore(learningBench(), 19);
+    HoneLearner learner(learningBench(), 1);
+    learner.survey(0, bore.read({10, 90}), 0);
+    const Belief belief = learner.belief(0);
+    const WallGrid& grid = learner.bench().grid;
+    EXPECT_LT(expectedAt(belief, grid, {10, 0}).deviation_um, 1.5);
+    EXPECT_GT(expectedAt(belief, grid, {50, 0}).deviation_um, 8);
+}
+
+TEST(Learning, TheSameLogTeachesTheSame) {
+    Learned one(23), other(23);
+    for (int pass = 0; pass < 3; ++pass) {
+        one.set(firstPass(one.learner.bench()));
+        other.set(firstPass(other.learner.bench()));
+    }
+    EXPECT_EQ(one.learner.belief(0).mean, other.learner.belief(0).mean);
+    EXPECT_EQ(one.learner.belief(0).covariance, other.learner.belief(0).covariance);
+}
+
+TEST(Learning, NothingHappensWithNoStrokes) {
+    Learned it(29);
+    const Belief before = it.learner.belief(0);
+    it.learner.pass(0, firstPass(it.learner.bench(), 0, 0));
+    const Belief after = it.learner.belief(0);
+    EXPECT_LT((after.mean - before.mean).cwiseAbs().maxCoeff(), 1e-9);
+    EXPECT_LT((after.covariance - before.covariance).cwiseAbs().maxCoeff(), 1e-9);
+    it.learner.survey(0, it.bore.read(sixDepths()), 0);
+    EXPECT_EQ(it.learner.passes(0), 0);
+}
+
+TEST(Learning, CovarianceStaysACovarianceOverThirtySetUps) {
+    Learned it(31);
+    for (int pass = 0; pass < 30; ++pass) {
+        it.set(firstPass(it.learner.bench(), pass % 2 == 0 ? 0 : 1, 8));
+        if (pass % 10 != 9) continue;
+        const Belief belief = it.learner.belief(0);
+        const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> values(belief.covariance,
+                                                                    Eigen::EigenvaluesOnly);
+        EXPECT_GT(values.eigenvalues().minCoeff(), -1e-8) << "after " << pass + 1;
+        EXPECT_TRUE(belief.mean.allFinite());
+    }
+}
+
+TEST(Learning, PredictionIsWhatAPassDoes) {
+    Learned it(37);
+    it.set(firstPass(it.learner.bench()));
+    const borewright::SetUp next = firstPass(it.learner.bench(), 1, 10);
+    const Belief said = pushed(it.learner.bench(), it.learner.belief(0), next, it.learner.options(),
+                               it.learner.errorFactor());
+    it.learner.pass(0, next);
+    const Belief done = it.learner.belief(0);
+    EXPECT_LT((said.mean - done.mean).cwiseAbs().maxCoeff(), 1e-9);
+    EXPECT_LT((said.covariance - done.covariance).cwiseAbs().maxCoeff(), 1e-6);
+}
+
+} // namespace
+} // namespace borewright::test
