@@ -109,7 +109,7 @@ void paintBar(QPainter& painter, const HoneSectionLayout& l, const HoneBar& bar,
     if (bar.hold.isEmpty()) return;
     painter.setPen(Qt::NoPen);
     painter.setBrush(style.accent);
-    painter.drawRect(QRectF(x - 7 * u, to.y() - 1.5 * u, 14 * u, 3.6 * u));
+    painter.drawRect(QRectF(x - 5.5 * u, to.y() - 1.5 * u, 11 * u, 3.6 * u));
 }
 
 // Along the bar, or beside it; kept between the ends of the bore.
