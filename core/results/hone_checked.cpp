@@ -52,7 +52,8 @@ Compared compare(const Found& found) {
 
 std::string againstExpected(const Compared& one, const DisplayUnits& units) {
     const std::string amount = amountWords(std::abs(one.difference_um), units);
-    const bool alike = std::abs(one.difference_um) < 0.3 * one.band_um;
+    const bool shown = amount.find_first_of("123456789") != std::string::npos;
+    const bool alike = !shown || std::abs(one.difference_um) < 0.3 * one.band_um;
     return fmt::format("{} of {} readings lie within what was expected of them (± {} on the "
                        "average); on the whole the bore is {}.",
                        one.within, one.counted, amountWords(one.band_um, units),

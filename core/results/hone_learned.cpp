@@ -63,7 +63,10 @@ private:
         if (!size || index >= m_results.surveys.size()) return;
         const SurveyResult& survey = m_results.surveys[index];
         HoneReadings read = honeReadings(m_workbook, survey, bore.bore, *size);
-        if (read.readings.empty()) return;
+        if (read.readings.empty()) {
+            if (read.leftOut > 0) bore.leftOut = read.leftOut;
+            return;
+        }
         const auto grown =
             bore.place && !bore.passSince ? meanGrowth(m_last[i], read.readings) : std::nullopt;
         if (grown && std::abs(*grown) > sameWall_um) {

@@ -93,7 +93,9 @@ PlannedBore HonePlanner::start(int number) const {
         return result;
     }
     if (!result.learned->place) {
-        result.refused = "it has not been measured yet: measure it first";
+        result.refused = result.learned->leftOut > 0
+                             ? "all its readings look like slips: settle them first"
+                             : "it has not been measured yet: measure it first";
         return result;
     }
     result.place = *result.learned->place;

@@ -104,7 +104,7 @@ void HoneShop::measure(const std::vector<Station>& stations) {
             bench.read(station.depth.in(Unit::millimetre), station.axis == "A" ? 0 : 1);
         Reading reading;
         reading.station = station;
-        reading.typed = millimetres(finish_mm + read_um / 1000, 5);
+        reading.typed = millimetres(finish_mm + read_um / 1000, 3);
         reading.time = m_now;
         survey.readings.push_back(std::move(reading));
     }
