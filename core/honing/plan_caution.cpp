@@ -15,12 +15,10 @@ using Eigen::Index;
 using Eigen::VectorXd;
 
 constexpr Index drawsWeighed = 300;
-constexpr double felt_um = 0.03; // less than this is not cut
-// While a rate is not known, the first pass is short: seconds, which are strokes at the usual beat.
+constexpr double felt_um = 0.03;     // less than this is not cut
 constexpr double unknownRate = 0.55; // standard doubt of its logarithm
-constexpr double firstStrokes = 15;
 // What goes past the stock that the finish stone needs spoils nothing yet.
-constexpr double roughChance = 3;
+constexpr double roughChance = 10;
 
 SetUp scaled(SetUp setUp, double share) {
     for (Stroking& window : setUp.windows) {
@@ -43,17 +41,18 @@ double rateDoubt(const PlanGround& ground, std::size_t stone) {
 }
 
 double mostShare(const PlanGround& ground, const SetUp& wanted) {
-    if (rateDoubt(ground, wanted.stone) < unknownRate) return 1;
+    if (!rateUnknown(ground, wanted.stone)) return 1;
     return std::min(1.0, firstStrokes / std::max(1e-9, strokesOf(wanted)));
 }
 
 class Weighing {
 public:
-    Weighing(const PlanGround& ground, const Prospect& now, const SetUp& wanted)
+    Weighing(const PlanGround& ground, const Prospect& now, const SetUp& wanted, double reserve_um)
         : m_ground(ground)
         , m_before(rateFirst(now, wanted.stone))
-        , m_cap(std::min(ground.capOf(wanted.stone), ground.aim.upperLimit_um))
-        , m_chance(ground.aim.chance * (m_cap < 0 ? roughChance : 1)) {}
+        , m_cap(std::min(ground.capOf(wanted.stone), ground.aim.upperLimit_um) - reserve_um)
+        , m_chance(ground.aim.chance *
+                   (ground.capOf(wanted.stone) < ground.aim.cap_um ? roughChance : 1)) {}
 
     // By how much the wall would pass its cap, but for the chance; minus = room.
     double excess(const SetUp& setUp) const {
@@ -65,7 +64,9 @@ public:
             any = (cut[i] = stock[static_cast<Index>(i)] > felt_um) || any;
         if (!any) return -1;
         const Draws draws = drawsAfter(m_ground, m_before, after, setUp, drawsWeighed);
-        return largestExcess(draws, VectorXd::Constant(stock.size(), m_cap), cut, m_chance);
+        const double over =
+            largestExcess(draws, m_ground.aim.upperLimit_um, cut, m_ground.aim.chance);
+        return std::max(over, excessOfEach(draws, m_cap, cut, m_chance));
     }
 
 private:
@@ -117,28 +118,37 @@ SetUp rounded(const PlanGround& ground, const SetUp& setUp, double cell_mm) {
         });
         if (like == whole.windows.end())
             whole.windows.push_back(window);
-        else
+        else {
             like->strokes += window.strokes;
+            like->held += window.held;
+        }
     }
     return whole;
 }
 
 // The window with most strokes gives one; empty windows go.
 void takeOne(SetUp& setUp) {
-    const auto most = std::ranges::max_element(setUp.windows, {}, &Stroking::strokes);
-    most->strokes -= std::max(1.0, std::floor(0.04 * most->strokes));
-    std::erase_if(setUp.windows, [](const Stroking& window) { return window.strokes < 1; });
+    double* most = nullptr;
+    for (Stroking& window : setUp.windows)
+        for (double* count : {&window.strokes, &window.held})
+            if (!most || *count > *most) most = count;
+    *most -= std::max(1.0, std::floor(0.04 * *most));
+    std::erase_if(setUp.windows,
+                  [](const Stroking& window) { return window.strokes + window.held < 1; });
 }
 
 } // namespace
+
+bool rateUnknown(const PlanGround& ground, std::size_t stone) {
+    return rateDoubt(ground, stone) >= unknownRate;
+}
 
 double shareAbout(const PlanGround& ground, const Prospect& now, const SetUp& wanted) {
     const Prospect before = rateFirst(now, wanted.stone);
     const Prospect after = prospectAfter(ground, before, wanted);
     const double cap = std::min(ground.capOf(wanted.stone), ground.aim.upperLimit_um);
     const double doubt = rateDoubt(ground, wanted.stone);
-    // Of some dozen depths that go their own ways one is the worst.
-    const double sigmas = cap < 0 ? 2.4 : 2.8;
+    const double sigmas = cap < ground.aim.cap_um ? 1.3 : sigmasBelow;
     const double faster = std::exp(2.33 * doubt) - 1 - 2.33 * doubt; // beyond the straight line
     double share = mostShare(ground, wanted);
     for (Index i = 0; i < before.wall.size(); ++i) {
@@ -157,8 +167,8 @@ double shareAbout(const PlanGround& ground, const Prospect& now, const SetUp& wa
 }
 
 CarefulSetUp carefully(const PlanGround& ground, const Prospect& now, const SetUp& wanted,
-                       double cell_mm) {
-    const Weighing weighing(ground, now, wanted);
+                       double cell_mm, double reserve_um) {
+    const Weighing weighing(ground, now, wanted, reserve_um);
     const double most = mostShare(ground, wanted);
     const double share = largestShare(weighing, wanted, most, shareAbout(ground, now, wanted));
     SetUp whole = rounded(ground, scaled(wanted, share), cell_mm);
@@ -168,6 +178,7 @@ CarefulSetUp carefully(const PlanGround& ground, const Prospect& now, const SetU
         const auto longest = std::ranges::max_element(one.windows, {}, &Stroking::strokes);
         one.windows = {*longest};
         one.windows.front().strokes = 1;
+        one.windows.front().held = 0;
         whole = rounded(ground, one, cell_mm);
     }
     while (!whole.windows.empty() && weighing.excess(whole) > 0)

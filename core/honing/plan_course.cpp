@@ -16,9 +16,20 @@ using Eigen::VectorXd;
 
 // Weights of what is not the wall's own distance from the aim, trials on simulated benches.
 constexpr double forbidding = 6;      // a micrometre where none may be
-constexpr double tooMuchLeft = 1.5;   // a micrometre that the finish stone is slow to take
+constexpr double tooMuchLeft = 0.6;   // a micrometre that the finish stone is slow to take
 constexpr double strokesCost = 0.002; // µm² a micrometre of dose
-constexpr double shortCost = 0.25;    // µm, a window of no length
+constexpr double shortCost = 0.02;    // µm² a micrometre of dose in a window of no length
+// What a set-up leaves out of line, the next ones put right but for such a share of it.
+constexpr double notPutRight = 0.15;
+// What a set-up takes off unevenly comes out so much more or less uneven.
+constexpr double strays = 0.1;
+// How far below its cap a wall is kept, in standard doubts of now: less than the step's own rule
+// asks, as measuring on the way takes off some.
+constexpr double roughSigmas = 0.8;
+constexpr double finishSigmas = 1.6;
+// As much of what stands out within a few millimetres: a stone cannot follow that.
+constexpr double marksLeft = 0.2;
+constexpr double marksOver_mm = 6;
 
 // Residuals and their derivatives, row by row.
 class Rows {
@@ -62,6 +73,9 @@ public:
         offAim();
         for (std::size_t k = 0; k < m_course.size(); ++k)
             passed(k);
+        for (std::size_t k = 0; k + 1 < m_course.size(); ++k)
+            outOfLine(k), marked(k);
+        takenUnevenly();
         foundTooMuch();
         forWindows();
         return m_end;
@@ -87,21 +101,74 @@ private:
     void offAim() {
         for (Index i = 0; i < m_end.wall.size(); ++i) {
             const double scale = std::sqrt(m_ground.weight[i]);
-            const double off = scale * (m_end.wall[i] - m_ground.aim.aim_um);
+            const double off = scale * (m_end.wall[i] - m_ground.level_um);
             m_end.offAim_um2 += off * off;
             m_rows.add(off);
             if (m_jacobian) m_rows.by(scale, m_walls->by.back().row(i));
         }
     }
 
+    void outOfLine(std::size_t k) {
+        const VectorXd& wall = m_walls->wall[k];
+        const double mean = m_ground.weight.dot(wall);
+        RowVectorXd meanBy;
+        if (m_jacobian) meanBy = m_ground.weight.transpose() * m_walls->by[k];
+        for (Index i = 0; i < wall.size(); ++i) {
+            const double scale = notPutRight * std::sqrt(m_ground.weight[i]);
+            m_rows.add(scale * (wall[i] - mean));
+            if (!m_jacobian) continue;
+            m_rows.by(scale, m_walls->by[k].row(i));
+            m_rows.by(-scale, meanBy);
+        }
+    }
+
+    // What the last set-up takes off, from its own mean.
+    void takenUnevenly() {
+        const std::size_t last = m_course.size() - 1;
+        VectorXd stock = m_walls->wall[last] - (last > 0 ? m_walls->wall[last - 1] : m_ground.wall);
+        MatrixXd by;
+        if (m_jacobian) {
+            by = m_walls->by[last];
+            if (last > 0) by.leftCols(m_walls->by[last - 1].cols()) -= m_walls->by[last - 1];
+            by.rowwise() -= (m_ground.weight.transpose() * by).eval();
+        }
+        stock.array() -= m_ground.weight.dot(stock);
+        for (Index i = 0; i < stock.size(); ++i) {
+            const double scale = strays * std::sqrt(m_ground.weight[i]);
+            m_rows.add(scale * stock[i]);
+            if (m_jacobian) m_rows.by(scale, by.row(i));
+        }
+    }
+
+    // How far a depth stands out from the mean of those some millimetres on either side.
+    void marked(std::size_t k) {
+        const VectorXd& wall = m_walls->wall[k];
+        const auto apart = static_cast<Index>(
+            std::max(1.0, std::round(marksOver_mm / m_ground.bench.grid.height_mm)));
+        for (Index i = apart; i + apart < wall.size(); ++i) {
+            if (!m_ground.reached[static_cast<std::size_t>(i - apart)] ||
+                !m_ground.inside[static_cast<std::size_t>(i + apart)])
+                continue;
+            const double scale = marksLeft * std::sqrt(m_ground.weight[i]);
+            m_rows.add(scale * (wall[i] - (wall[i - apart] + wall[i + apart]) / 2));
+            if (!m_jacobian) continue;
+            const MatrixXd& by = m_walls->by[k];
+            m_rows.by(scale, by.row(i));
+            m_rows.by(-scale / 2, by.row(i - apart));
+            m_rows.by(-scale / 2, by.row(i + apart));
+        }
+    }
+
     // No set-up may take a cell past its stone's cap, or further past it than it was.
     void passed(std::size_t k) {
         const double cap = m_ground.capOf(m_course[k].stone);
+        const double sigmas = cap < m_ground.aim.cap_um ? roughSigmas : finishSigmas;
         const VectorXd& after = m_walls->wall[k];
         const VectorXd& before = k > 0 ? m_walls->wall[k - 1] : m_ground.wall;
         const double scale = forbidding / std::sqrt(static_cast<double>(after.size()));
         for (Index i = 0; i < after.size(); ++i) {
-            const double limit = std::max(cap - m_ground.oval[i], before[i]);
+            const double limit =
+                std::max(cap - m_ground.oval[i] - sigmas * m_ground.doubt[i], before[i]);
             const double over = std::max(0.0, after[i] - limit);
             forbid(scale * over);
             if (!m_jacobian || over <= 0) continue;
@@ -143,14 +210,21 @@ private:
             const double room = std::max(1.0, windowBounds(m_ground, setUp.stone).room_mm());
             const double rate = m_ground.rate(setUp.stone);
             for (const Stroking& window : setUp.windows) {
-                const double dose = window.strokes * rate;
-                const double cost = std::sqrt(strokesCost * (dose + 1));
+                const double dose = window.strokes * rate, held = window.held * rate;
+                const double cost = std::sqrt(strokesCost * (dose + held + 1));
                 m_rows.add(cost);
                 m_rows.by(variable + 2, strokesCost / (2 * cost));
-                m_rows.add(shortCost * (1 - (window.to_mm - window.from_mm) / room));
-                m_rows.by(variable, shortCost / room);
-                m_rows.by(variable + 1, -shortCost / room);
-                variable += 3;
+                m_rows.by(variable + 3, strokesCost / (2 * cost));
+                const double missing = 1 - (window.to_mm - window.from_mm) / room;
+                const double dear = std::sqrt(shortCost * (dose + 0.1));
+                m_rows.add(dear * missing);
+                m_rows.by(variable, dear / room);
+                m_rows.by(variable + 1, -dear / room);
+                m_rows.by(variable + 2, missing * shortCost / (2 * dear));
+                const double standing = std::sqrt(shortCost * (held + 0.1));
+                m_rows.add(standing);
+                m_rows.by(variable + 3, shortCost / (2 * standing));
+                variable += windowVariables;
             }
         }
     }
@@ -176,9 +250,10 @@ CourseEnd endOf(const PlanGround& ground, const Course& course, double step, boo
     for (const SetUp& setUp : course)
         windows += static_cast<Index>(setUp.windows.size());
     const Index cells = ground.wall.size();
-    const auto blocks = static_cast<Index>(2 + course.size() + shifts.size());
+    const auto blocks = static_cast<Index>(3 + 3 * course.size() + shifts.size());
     const CourseWalls walls = walkCourse(ground, course, step, jacobian);
-    Squares squares(ground, course, jacobian, blocks * cells + 2 * windows, 3 * windows);
+    Squares squares(ground, course, jacobian, blocks * cells + 3 * windows,
+                    windowVariables * windows);
     squares.of(walls);
     for (const ToolShift& shift : shifts)
         squares.otherTools(walkCourse(ground, course, step, jacobian, shift),

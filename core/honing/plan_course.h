@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // A course: set-ups one after the other, as numbers that can be fitted, and how good their end is.
 //
-// Variables, three a window: both ends (mm) and its dose, strokes × rate (µm). The square of a
-// course, µm²:
+// Variables, four a window: both ends (mm), its dose, strokes × rate (µm), and the dose of what it
+// is held at its lower end. The square of a course, µm²:
 //     Σ weight·(wall − aim)²                                     at the end, over the fine grid
 //   + what a rough stone leaves too little, what the first finish stone finds too much, what passes
 //     the cap: squares, so dear that they count as forbidden
-//   + a little for each stroke and for short windows
+//   + a share of what the set-ups before the last leave out of line
+//   + a little for each stroke, more in short windows
 //   + what the end would be off by, were compliance and looseness of the stones other than
 //   believed.
 #pragma once
@@ -23,8 +24,10 @@ struct WindowBounds {
     double lowest_mm = 0;
     double shortest_mm = 0; // between the ends
     double mostDose_um = 0;
+    bool holds = false; // the bore is blind to it: it may stand at its lowest for a while
     [[nodiscard]] double room_mm() const { return lowest_mm - highest_mm; }
 };
+inline constexpr Eigen::Index windowVariables = 4;
 inline constexpr double leastDose_um = 0.05; // less would not be felt, and nothing learned from
 WindowBounds windowBounds(const PlanGround& ground, std::size_t stone);
 
@@ -34,10 +37,11 @@ struct CourseWalls {
     std::vector<Eigen::MatrixXd> by; // empty where not asked for
 };
 // The tools as believed, or with ln compliance and ln looseness shifted by so many of their own
-// standard deviations.
+// standard deviations, and windows that lay lower than meant.
 struct ToolShift {
     double compliance = 0;
     double looseness = 0;
+    double lower_mm = 0;
 };
 CourseWalls walkCourse(const PlanGround& ground, const Course& course, double step,
                        bool derivatives, const ToolShift& shift = {});

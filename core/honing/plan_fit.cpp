@@ -25,7 +25,7 @@ void eachWindow(Course& course, const Visit& visit) {
     for (SetUp& setUp : course)
         for (Stroking& window : setUp.windows) {
             visit(setUp.stone, window, at);
-            at += 3;
+            at += windowVariables;
         }
 }
 
@@ -38,6 +38,8 @@ void intoBounds(const PlanGround& ground, Course& course) {
         window.to_mm =
             std::clamp(window.to_mm, window.from_mm + bounds.shortest_mm, bounds.lowest_mm);
         window.strokes = std::clamp(window.strokes, leastDose_um / rate, bounds.mostDose_um / rate);
+        const bool holds = bounds.holds && window.to_mm >= bounds.lowest_mm;
+        window.held = holds ? std::clamp(window.held, 0.0, bounds.mostDose_um / rate) : 0.0;
     });
 }
 
@@ -52,12 +54,19 @@ StepBounds stepBounds(const PlanGround& ground, Course& course, Index variables)
         const double middle = (window.from_mm + window.to_mm) / 2;
         const double half = bounds.shortest_mm / 2;
         const double dose = window.strokes * ground.rate(stone);
+        const double held = window.held * ground.rate(stone);
         step.lower[at] = std::max(bounds.highest_mm - window.from_mm, -farthestMove_mm);
         step.upper[at] = std::min(middle - half - window.from_mm, farthestMove_mm);
         step.lower[at + 1] = std::max(middle + half - window.to_mm, -farthestMove_mm);
         step.upper[at + 1] = std::min(bounds.lowest_mm - window.to_mm, farthestMove_mm);
         step.lower[at + 2] = leastDose_um - dose;
         step.upper[at + 2] = std::min(bounds.mostDose_um - dose, std::max(40.0, dose));
+        // What ends at the stop stays there: only there may the stone stand.
+        const bool holds = bounds.holds && window.to_mm >= bounds.lowest_mm;
+        if (holds) step.lower[at + 1] = 0;
+        step.lower[at + 3] = -held;
+        step.upper[at + 3] =
+            holds ? std::min(bounds.mostDose_um - held, std::max(20.0, held)) : 0.0;
     });
     // Rounding must not cross them.
     step.lower = step.lower.cwiseMin(0);
@@ -70,6 +79,7 @@ Course moved(const PlanGround& ground, Course course, const VectorXd& step) {
         window.from_mm += step[at];
         window.to_mm += step[at + 1];
         window.strokes += step[at + 2] / ground.rate(stone);
+        window.held += step[at + 3] / ground.rate(stone);
     });
     intoBounds(ground, course);
     return course;
@@ -122,15 +132,17 @@ Course tidied(const PlanGround& ground, const Course& course, double leastDose) 
         SetUp kept{setUp.stone, {}};
         const double rate = ground.rate(setUp.stone);
         for (const Stroking& window : setUp.windows) {
-            if (window.strokes * rate < leastDose) continue;
+            if ((window.strokes + window.held) * rate < leastDose) continue;
             const auto like = std::ranges::find_if(kept.windows, [&](const Stroking& other) {
                 return std::fabs(other.from_mm - window.from_mm) < 1.5 &&
                        std::fabs(other.to_mm - window.to_mm) < 1.5;
             });
             if (like == kept.windows.end())
                 kept.windows.push_back(window);
-            else
+            else {
                 like->strokes += window.strokes;
+                like->held += window.held;
+            }
         }
         if (!kept.windows.empty()) tidy.push_back(std::move(kept));
     }

@@ -2,6 +2,7 @@
 // Draws from a prospect and what is told of them.
 #include "core/honing/plan_foresee.h"
 
+#include "core/statistics/distributions.h"
 #include "core/statistics/random.h"
 
 #include <algorithm>
@@ -38,6 +39,10 @@ void draw(const Prospect& prospect, Index from, Index count, Draws& draws) {
     draws.oval = prospect.oval;
     draws.first = (wall + oval).colwise() + prospect.oval;
     draws.second = (wall - oval).colwise() - prospect.oval;
+    const auto wallBy = prospect.wallBy.rightCols(sources);
+    const auto ovalBy = prospect.ovalBy.rightCols(sources);
+    draws.firstDoubt = (wallBy + ovalBy).rowwise().norm();
+    draws.secondDoubt = (wallBy - ovalBy).rowwise().norm();
 }
 
 // Weighted look at a wall: linear between the middles of the cells.
@@ -108,6 +113,40 @@ double chanceDoneOf(const PlanGround& ground, const Draws& draws) {
     return chance;
 }
 
+struct Weighted {
+    double value, weight;
+};
+
+// The value that is passed with this chance only.
+double exceeded(std::vector<Weighted>& all, double chance) {
+    std::ranges::sort(all, [](const Weighted& a, const Weighted& b) { return a.value > b.value; });
+    double sum = 0;
+    for (const Weighted& one : all) {
+        sum += one.weight;
+        if (sum > chance) return one.value;
+    }
+    return all.empty() ? 0 : all.back().value;
+}
+
+// Of a normal about each wall that a rate makes, mixed by their weights: by halving.
+double quantile(const Draws& draws, Index cell, double sigma, double chance) {
+    const double farthest = -normalQuantile(chance) * sigma;
+    if (draws.atRate.size() == 1) return draws.atRate.front().wall[cell] + farthest;
+    double low = std::numeric_limits<double>::infinity(), high = -low;
+    for (const Draws::AtRate& rate : draws.atRate) {
+        low = std::min(low, rate.wall[cell]);
+        high = std::max(high, rate.wall[cell] + std::max(0.0, farthest));
+    }
+    for (int turn = 0; turn < 24 && high - low > 0.01; ++turn) {
+        const double middle = (low + high) / 2;
+        double above = 0;
+        for (const Draws::AtRate& rate : draws.atRate)
+            above += rate.weight * normalBelow((rate.wall[cell] - middle) / std::max(1e-6, sigma));
+        (above > chance ? low : high) = middle;
+    }
+    return high;
+}
+
 } // namespace
 
 Draws drawsNow(const Prospect& now, Index count) {
@@ -145,29 +184,33 @@ Draws drawsAfter(const PlanGround& ground, const Prospect& before, const Prospec
     return draws;
 }
 
-double largestExcess(const Draws& draws, const VectorXd& limit, const std::vector<bool>& counts,
+double largestExcess(const Draws& draws, double limit_um, const std::vector<bool>& counts,
                      double chance) {
-    struct Excess {
-        double value, weight;
-    };
-    std::vector<Excess> all;
+    std::vector<Weighted> all;
     const Index count = draws.first.cols();
     for (const Draws::AtRate& rate : draws.atRate)
         for (Index j = 0; j < count; ++j) {
             double worst = -std::numeric_limits<double>::infinity();
-            for (Index i = 0; i < limit.size(); ++i)
+            for (Index i = 0; i < rate.wall.size(); ++i)
                 if (counts[static_cast<std::size_t>(i)])
-                    worst = std::max(worst, rate.wall[i] - limit[i] +
+                    worst = std::max(worst, rate.wall[i] +
                                                 std::max(draws.first(i, j), draws.second(i, j)));
             all.push_back({worst, rate.weight / static_cast<double>(count)});
         }
-    std::ranges::sort(all, [](const Excess& a, const Excess& b) { return a.value > b.value; });
-    double sum = 0;
-    for (const Excess& excess : all) {
-        sum += excess.weight;
-        if (sum > chance) return excess.value;
+    return exceeded(all, chance) - limit_um;
+}
+
+double excessOfEach(const Draws& draws, double limit_um, const std::vector<bool>& counts,
+                    double chance) {
+    double worst = -std::numeric_limits<double>::infinity();
+    for (Index i = 0; i < draws.oval.size(); ++i) {
+        if (!counts[static_cast<std::size_t>(i)]) continue;
+        for (const double side : {1.0, -1.0}) {
+            const double sigma = side > 0 ? draws.firstDoubt[i] : draws.secondDoubt[i];
+            worst = std::max(worst, side * draws.oval[i] + quantile(draws, i, sigma, chance));
+        }
     }
-    return all.empty() ? 0 : all.back().value;
+    return worst - limit_um;
 }
 
 double chanceOver(const Draws& draws, double limit_um, const std::vector<bool>& counts) {

@@ -17,7 +17,8 @@ struct Draws {
         Eigen::VectorXd wall;
     };
     std::vector<AtRate> atRate;
-    Eigen::VectorXd oval; // mean, first axis less mean of both
+    Eigen::VectorXd oval;                    // mean, first axis less mean of both
+    Eigen::VectorXd firstDoubt, secondDoubt; // standard, what the rate does left out
 };
 
 Draws drawsNow(const Prospect& now, Eigen::Index count);
@@ -26,8 +27,11 @@ Draws drawsAfter(const PlanGround& ground, const Prospect& before, const Prospec
                  const SetUp& setUp, Eigen::Index count);
 
 // The largest of wall − limit over the cells that count, exceeded with this chance only.
-double largestExcess(const Draws& draws, const Eigen::VectorXd& limit,
-                     const std::vector<bool>& counts, double chance);
+double largestExcess(const Draws& draws, double limit_um, const std::vector<bool>& counts,
+                     double chance);
+// The same, the chance being that of each cell by itself.
+double excessOfEach(const Draws& draws, double limit_um, const std::vector<bool>& counts,
+                    double chance);
 double chanceOver(const Draws& draws, double limit_um, const std::vector<bool>& counts);
 
 // Everything told of a prospect. `cap_um`: of the stone that led there.

@@ -9,9 +9,11 @@ namespace borewright {
 
 namespace {
 
-// Next to where the stones' reach ends little is cut and little depends on it.
-constexpr double lastMillimetres = 4;
-constexpr double weightThere = 0.2;
+// At the mouth, and next to where the stones' reach ends inside the bore, little depends on the
+// wall.
+constexpr double mouth_mm = 3;
+constexpr double lastMillimetre = 1.2;
+constexpr double weightThere = 0.5;
 
 // The depths a stone's face can pass over.
 struct Swept {
@@ -44,7 +46,8 @@ void weigh(PlanGround& ground) {
         const double at = grid.middle_mm(i);
         if (at < all.top || at > all.bottom) continue;
         ground.reached[i] = true;
-        ground.inside[i] = at > all.top + lastMillimetres && at < all.bottom - lastMillimetres;
+        ground.inside[i] = at > std::max(mouth_mm, all.top + lastMillimetre) &&
+                           at < std::min(grid.depth_mm() - mouth_mm, all.bottom - lastMillimetre);
         const double land =
             ground.bench.land.size() > 0 ? ground.bench.land[static_cast<Eigen::Index>(i)] : 1.0;
         ground.weight[static_cast<Eigen::Index>(i)] =
@@ -52,6 +55,32 @@ void weigh(PlanGround& ground) {
     }
     const double sum = ground.weight.sum();
     if (sum > 0) ground.weight /= sum;
+}
+
+// Each axis of each cell: how far beyond the mean, how surely.
+void axes(PlanGround& ground) {
+    const Belief& belief = ground.belief;
+    ground.oval.resize(ground.wall.size());
+    ground.doubt.resize(ground.wall.size());
+    for (std::size_t cell = 0; cell < ground.cells(); ++cell) {
+        const auto i = static_cast<Eigen::Index>(cell);
+        const Eigen::Index wall = belief.layout.wall(cell), oval = belief.layout.oval(cell);
+        const double side = belief.mean[oval] < 0 ? -1 : 1;
+        const double variance = belief.covariance(wall, wall) + belief.covariance(oval, oval) +
+                                2 * side * belief.covariance(wall, oval);
+        ground.oval[i] = std::fabs(belief.mean[oval]);
+        ground.doubt[i] = std::sqrt(std::max(0.0, variance));
+    }
+}
+
+// As near the aim as the cap and the usual doubt allow: it matters more that it is straight.
+double levelOf(const PlanGround& ground) {
+    const HoneAim& aim = ground.aim;
+    const double usual = ground.weight.dot(ground.doubt);
+    const double oval = ground.weight.dot(ground.oval);
+    const double held = aim.cap_um - sigmasBelow * usual - oval;
+    const double least = aim.lowest_um + 0.35 * (aim.aim_um - aim.lowest_um);
+    return std::clamp(held, std::min(least, aim.aim_um), aim.aim_um);
 }
 
 } // namespace
@@ -74,9 +103,7 @@ PlanGround planGround(const HoneLearner& learner, std::size_t bore, const HoneAi
     ground.errorFactor = learner.errorFactor();
     ground.wall = ground.belief.wall();
     const Belief& belief = ground.belief;
-    ground.oval.resize(ground.wall.size());
-    for (std::size_t i = 0; i < ground.cells(); ++i)
-        ground.oval[static_cast<Eigen::Index>(i)] = std::fabs(belief.mean[belief.layout.oval(i)]);
+    axes(ground);
     ground.ground = {belief.hardness(), ground.bench.land};
     for (std::size_t s = 0; s < ground.bench.stones.size(); ++s) {
         ground.faces.push_back(belief.face(s));
@@ -86,6 +113,7 @@ PlanGround planGround(const HoneLearner& learner, std::size_t bore, const HoneAi
         ground.finishes = ground.finishes || (ground.may[s] && ground.bench.stones[s].finish);
     }
     weigh(ground);
+    ground.level_um = levelOf(ground);
     return ground;
 }
 

@@ -9,6 +9,9 @@
 
 namespace borewright {
 
+// A wall held so many standard doubts below a cap passes it once in a hundred.
+inline constexpr double sigmasBelow = 2.33;
+
 struct PlanGround {
     Bench bench;
     Belief belief;
@@ -18,8 +21,10 @@ struct PlanGround {
     std::vector<bool> may; // by stone: its use is allowed and it reaches somewhere
     bool finishes = false; // a finish stone may be used
 
-    Eigen::VectorXd wall; // mean of the axes
-    Eigen::VectorXd oval; // how far the larger axis stands beyond it, ≥ 0
+    Eigen::VectorXd wall;  // mean of the axes
+    Eigen::VectorXd oval;  // how far the larger axis stands beyond it, ≥ 0
+    Eigen::VectorXd doubt; // standard, of the larger axis
+    double level_um = 0; // where the wall should end: the aim, or lower where doubt leaves no more
     std::vector<Eigen::VectorXd> faces;
     std::vector<ContactSettings> settings;
     WallGround ground;

@@ -2,6 +2,8 @@
 // Orders of stones screened, refined, weighed.
 #include "core/honing/plan_search.h"
 
+#include "core/honing/plan_dictionary.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -9,12 +11,15 @@ namespace borewright {
 
 namespace {
 
+// The range of six normal values is 2.5 of their standard deviations, of which about half is left
+// when what follows has put right what it can.
+constexpr double worthOfRoot = 1.5;
 constexpr double leastDose = 0.25; // µm; windows of less are left out
 constexpr std::size_t mostOrders = 24;
 
 double shareCost(double share) {
     // What is not dared now needs another set-up; next to nothing dared, several.
-    return (1 - share) + 4 * std::max(0.0, 0.25 - share);
+    return (1 - share) + 10 * std::max(0.0, 0.25 - share);
 }
 
 int changesOf(const Course& course, const PlanOptions& options) {
@@ -34,6 +39,7 @@ double lastScatter(const PlanGround& ground, const Course& course) {
     for (std::size_t w = 0; w < last.windows.size(); ++w) {
         Course less = course;
         less.back().windows[w].strokes *= 1 - ground.learning.windowScatter;
+        less.back().windows[w].held *= 1 - ground.learning.windowScatter;
         const Eigen::VectorXd off = walkCourse(ground, less, 0.6, false).wall.back() -
                                     walkCourse(ground, course, 0.6, false).wall.back();
         sum += ground.weight.dot(off.cwiseAbs2());
@@ -52,12 +58,13 @@ public:
         , m_windows(std::clamp(options.mostWindows, 1, 3)) {}
 
     void screen() {
+        const WindowDictionary dictionary(m_ground);
         const std::vector<StoneOrder> orders = stoneOrders(m_ground, m_options, mostOrders);
         for (std::size_t k = 0; k < orders.size(); ++k) {
             if (!m_found.empty() &&
                 !goesOn(0.5 * static_cast<double>(k) / static_cast<double>(orders.size())))
                 return;
-            fit(startOf(m_ground, orders[k], m_windows, 0), 3, 0.8);
+            fit(dictionary.startFor(orders[k], m_windows), 6, 0.8);
         }
     }
     // Plans that were in hand: what is left of it, and the whole of it again.
@@ -81,9 +88,9 @@ public:
                                           m_found.begin() + static_cast<std::ptrdiff_t>(count));
         for (std::size_t k = 0; k < count; ++k) {
             if (!goesOn(0.5 + 0.3 * static_cast<double>(k) / static_cast<double>(count))) return;
-            fit(best[k].course, 6, 0.6);
-            const int other = 1 + static_cast<int>(k) % (startsKnown - 1);
-            fit(startOf(m_ground, orderOf(best[k].course), m_windows, other), 6, 0.6);
+            fit(best[k].course, 10, 0.6);
+            for (int other = 0; other < startsKnown; ++other)
+                fit(startOf(m_ground, orderOf(best[k].course), m_windows, other), 12, 0.6);
         }
     }
     // The best are made ready for other tools than believed, tidied, and their first step weighed.
@@ -92,7 +99,7 @@ public:
         if (m_found.size() > count) m_found.resize(count);
         double done = 0.8;
         for (Candidate& candidate : m_found) {
-            FitOptions options{steps, 0.5, 0.01, {{0.7, 0}, {0, 0.7}}};
+            FitOptions options{steps, 0.5, 0.01, {{0.7, 0, 0}, {0, 0.7, 0}, {0, 0, -1}}};
             Course tidy = tidied(m_ground, candidate.course, leastDose);
             if (tidy.empty()) tidy = candidate.course;
             FittedCourse fitted = fitCourse(m_ground, tidy, options);
@@ -128,15 +135,12 @@ private:
     }
 
     double roughCostOf(const Candidate& candidate) const {
-        return worthOfOff(candidate.end.square()) + stops(candidate);
+        return worthOfOff(candidate.end.square()) + costOfStops(candidate.course, m_options);
     }
     double costOf(const Candidate& candidate) const {
         return worthOfOff(candidate.end.square() + lastScatter(m_ground, candidate.course)) +
-               stops(candidate) + m_options.setUpCost_um * shareCost(candidate.share);
-    }
-    double stops(const Candidate& candidate) const {
-        return m_options.setUpCost_um * static_cast<double>(candidate.course.size()) +
-               m_options.changeCost_um * changesOf(candidate.course, m_options);
+               costOfStops(candidate.course, m_options) +
+               m_options.setUpCost_um * shareCost(candidate.share);
     }
     void sort() { std::ranges::stable_sort(m_found, {}, &Candidate::cost_um); }
 
@@ -151,12 +155,16 @@ private:
 } // namespace
 
 double worthOfOff(double meanSquare_um2) {
-    // The range of six normal values is 2.5 of their standard deviations.
-    return 2.5 * std::sqrt(meanSquare_um2);
+    return worthOfRoot * std::sqrt(meanSquare_um2);
+}
+
+double costOfStops(const Course& course, const PlanOptions& options) {
+    return options.setUpCost_um * static_cast<double>(course.size()) +
+           options.changeCost_um * changesOf(course, options);
 }
 
 double costOfLeaving(const PlanGround& ground) {
-    const Eigen::VectorXd off = (ground.wall.array() - ground.aim.aim_um).matrix();
+    const Eigen::VectorXd off = (ground.wall.array() - ground.level_um).matrix();
     return worthOfOff(ground.weight.dot(off.cwiseAbs2()));
 }
 
@@ -171,7 +179,7 @@ std::vector<Candidate> searchCourses(const PlanGround& ground, const Prospect& n
     }
     search.screen();
     search.refine();
-    return search.weigh(4, 4);
+    return search.weigh(4, 8);
 }
 
 } // namespace borewright

@@ -18,6 +18,8 @@ struct Candidate {
 
 // What a wall so far off is worth, µm: about the spread that readings at some stations would show.
 double worthOfOff(double meanSquare_um2);
+// What the stops and changes of stone of a course cost.
+double costOfStops(const Course& course, const PlanOptions& options);
 // What it costs to leave the bore as it is, in the same measure.
 double costOfLeaving(const PlanGround& ground);
 

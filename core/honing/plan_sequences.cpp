@@ -18,12 +18,12 @@ struct Part {
     double dose = 1; // of the set-up's
 };
 
-// Three ways of spreading three windows: all and both ends; all and the lower and upper half; low
-// windows of growing length.
+// Three ways of spreading three windows: all and both ends; all and the lower and upper half; the
+// lower end itself, all, and the upper half.
 constexpr Part parts[startsKnown][3] = {
-    {{0.0, 1.0, 0.6}, {0.65, 1.0, 0.25}, {0.0, 0.35, 0.15}},
-    {{0.0, 1.0, 0.3}, {0.45, 1.0, 0.4}, {0.0, 0.55, 0.3}},
-    {{0.8, 1.0, 0.3}, {0.5, 1.0, 0.3}, {0.0, 0.9, 0.4}},
+    {{0.0, 1.0, 0.6}, {0.65, 0.98, 0.2}, {0.0, 0.35, 0.2}},
+    {{0.45, 1.0, 0.4}, {0.0, 0.97, 0.3}, {0.0, 0.55, 0.3}},
+    {{0.8, 1.0, 0.4}, {0.0, 1.0, 0.3}, {0.0, 0.5, 0.3}},
 };
 
 double weightedMean(const PlanGround& ground, const Eigen::VectorXd& wall) {

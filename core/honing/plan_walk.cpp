@@ -13,6 +13,10 @@ using Eigen::Index;
 using Eigen::MatrixXd;
 using Eigen::RowVectorXd;
 
+// Shorter ones leave the marks of the stone's ends in the wall.
+constexpr double shortestWindow_mm = 2;
+constexpr double holdsAllowed = 1;
+
 void widen(MatrixXd& matrix, Index rows, Index columns) {
     const Index before = matrix.rows() == rows ? matrix.cols() : 0;
     matrix.conservativeResize(rows, columns);
@@ -24,6 +28,7 @@ public:
     Walk(const PlanGround& ground, double step, bool derivatives, const ToolShift& shift)
         : m_ground(ground)
         , m_derivatives(derivatives)
+        , m_lower(shift.lower_mm)
         , m_settings(ground.settings)
         , m_faces(ground.faces)
         , m_faceBy(ground.faces.size()) {
@@ -51,21 +56,24 @@ public:
     [[nodiscard]] const MatrixXd& by() const { return m_by; }
 
 private:
-    void stroke(std::size_t s, const Stroking& window) {
+    void stroke(std::size_t s, Stroking window) {
+        window.from_mm += m_lower;
+        window.to_mm += m_lower;
         const BenchStone& stone = m_ground.bench.stones[s];
         if (!m_derivatives) {
             hone(m_ground.bench.grid, stone.grid, m_settings[s], m_ground.ground, window, m_state);
             return;
         }
-        const Index count = m_by.cols() + 3;
+        const Index count = m_by.cols() + windowVariables;
         Directions directions;
         widen(m_by, m_state.diameter.size(), count);
         widen(m_faceBy[s], m_state.face.size(), count);
         directions.diameter = std::move(m_by);
         directions.face = std::move(m_faceBy[s]);
-        directions.from = RowVectorXd::Unit(count, count - 3);
-        directions.to = RowVectorXd::Unit(count, count - 2);
-        directions.strokes = RowVectorXd::Unit(count, count - 1) / m_ground.rate(s);
+        directions.from = RowVectorXd::Unit(count, count - 4);
+        directions.to = RowVectorXd::Unit(count, count - 3);
+        directions.strokes = RowVectorXd::Unit(count, count - 2) / m_ground.rate(s);
+        directions.held = RowVectorXd::Unit(count, count - 1) / m_ground.rate(s);
         hone(m_ground.bench.grid, stone.grid, m_settings[s], m_ground.ground, window, m_state,
              &directions);
         m_by = std::move(directions.diameter);
@@ -74,6 +82,7 @@ private:
 
     const PlanGround& m_ground;
     bool m_derivatives;
+    double m_lower;
     std::vector<ContactSettings> m_settings;
     std::vector<Eigen::VectorXd> m_faces;
     std::vector<MatrixXd> m_faceBy;
@@ -100,8 +109,9 @@ WindowBounds windowBounds(const PlanGround& ground, std::size_t stone) {
     WindowBounds bounds;
     bounds.highest_mm = std::max(0.0, on.highest_mm);
     bounds.lowest_mm = on.lowest_mm;
-    bounds.shortest_mm = std::min(6.0, bounds.room_mm());
+    bounds.shortest_mm = std::min(shortestWindow_mm, bounds.room_mm());
     bounds.mostDose_um = 900;
+    bounds.holds = holdsAllowed > 0 && on.lowest_mm <= ground.bench.grid.depth_mm();
     return bounds;
 }
 

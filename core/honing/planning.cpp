@@ -14,7 +14,15 @@ namespace {
 
 constexpr double sureEnough = 0.93; // of straight over the stations, not over, not under
 constexpr double evenEnough_um = 9; // over all depths
-constexpr double unsureCost_um = 3; // of stopping without being sure
+constexpr double likelyDone = 0.4;
+constexpr double heldAtLeast = 0.5;
+constexpr double reserve_um = 4;    // of stock, to put right with
+constexpr double unsureCost_um = 5; // of stopping without being sure
+constexpr double undersizeCost_um = 3;
+constexpr double near_um = 45; // to go
+constexpr double littleShare = 0.12;
+constexpr double little_um = 0.4;
+constexpr double littleCost_um = 2.5;
 
 class Planner {
 public:
@@ -34,16 +42,13 @@ public:
         const std::vector<Candidate> found =
             searchCourses(m_ground, m_now, m_options, warm, progress);
         if (found.empty()) return ends(HoneOutcome::noStone);
-        bool dared = false;
-        for (const Candidate& candidate : found) {
-            const CarefulSetUp careful =
-                carefully(m_ground, m_now, candidate.course.front(), m_options.cell_mm);
-            if (careful.setUp.windows.empty()) continue;
-            dared = true;
-            if (!worthWhile(candidate)) break;
-            return goOn(candidate, careful);
+        if (const std::optional<SetUp> trial = trialPass(found.front())) {
+            const CarefulSetUp careful = carefully(m_ground, m_now, *trial, m_options.cell_mm, 0);
+            if (careful.share > 0.99) return goOn(found.front(), careful, true);
         }
-        return ends(whyNot(dared));
+        const std::optional<Step> step = bestOf(found);
+        if (!step || !worthWhile(*step)) return ends(whyNot(step.has_value()));
+        return goOn(*step->candidate, step->careful, false);
     }
 
 private:
@@ -70,11 +75,51 @@ private:
         return false;
     }
 
-    [[nodiscard]] bool worthWhile(const Candidate& candidate) const {
-        if (undersize()) return true;
-        const double leaving =
-            costOfLeaving(m_ground) + unsureCost_um * (1 - m_plan.now.chanceDone);
-        return candidate.cost_um < leaving;
+    // A candidate with its first set-up as it may be done.
+    struct Step {
+        const Candidate* candidate = nullptr;
+        CarefulSetUp careful;
+        double cost_um = 0;
+    };
+
+    [[nodiscard]] std::optional<Step> bestOf(const std::vector<Candidate>& found) const {
+        std::optional<Step> best;
+        for (const Candidate& candidate : found) {
+            Step step{&candidate, stepOf(candidate.course.front()), 0};
+            if (step.careful.setUp.windows.empty()) continue;
+            step.cost_um = costOf(step);
+            if (!best || step.cost_um < best->cost_um) best = std::move(step);
+        }
+        return best;
+    }
+
+    // What little a step takes off is not worth stopping for, whatever the course promises after
+    // it.
+    [[nodiscard]] double costOf(const Step& step) const {
+        const SetUp& first = step.careful.setUp;
+        if (rateUnknown(m_ground, first.stone)) return step.candidate->cost_um;
+        const Eigen::VectorXd wall = walkCourse(m_ground, {first}, 0.6, false).wall.front();
+        const double stock = m_ground.weight.dot(wall - m_ground.wall);
+        const double worthwhile = littleShare * std::max(0.0, toGo()) + little_um;
+        return step.candidate->cost_um + littleCost_um * std::max(0.0, 1 - stock / worthwhile);
+    }
+    // Near the size the last set-up counts as it ends with what may be dared of it.
+    [[nodiscard]] bool worthWhile(const Step& step) const {
+        const Course& course = step.candidate->course;
+        if (course.size() > 1 || toGo() > near_um) return step.cost_um < leaving();
+        const SetUp& first = step.careful.setUp;
+        const CourseEnd end = endOf(m_ground, {first}, 0.5, false, {});
+        const double sure = foreseenAfter(m_ground, m_now, first).chanceDone;
+        return worthOfOff(end.square()) + costOfStops(course, m_options) +
+                   unsureCost_um * (1 - sure) <
+               leaving();
+    }
+    [[nodiscard]] double leaving() const {
+        return costOfLeaving(m_ground) + unsureCost_um * (1 - m_plan.now.chanceDone) +
+               (undersize() ? undersizeCost_um : 0);
+    }
+    [[nodiscard]] double toGo() const {
+        return m_ground.level_um - m_ground.weight.dot(m_ground.wall);
     }
 
     [[nodiscard]] HoneOutcome whyNot(bool dared) const {
@@ -83,12 +128,38 @@ private:
         return dared ? HoneOutcome::asGoodAsItGets : HoneOutcome::wouldGoOver;
     }
 
-    HonePlan goOn(const Candidate& candidate, const CarefulSetUp& careful) {
+    // The set-up as it may be done. One after which the bore will hardly be done leaves the next
+    // something to put right with.
+    [[nodiscard]] CarefulSetUp stepOf(const SetUp& wanted) const {
+        CarefulSetUp careful = carefully(m_ground, m_now, wanted, m_options.cell_mm, 0);
+        if (m_ground.rough(wanted.stone) || careful.setUp.windows.empty()) return careful;
+        if (foreseenAfter(m_ground, m_now, careful.setUp).chanceDone > likelyDone) return careful;
+        CarefulSetUp held = carefully(m_ground, m_now, wanted, m_options.cell_mm, reserve_um);
+        return held.share < heldAtLeast * careful.share ? careful : held;
+    }
+
+    // A finish stone whose rate is not known could dare next to nothing once it is to be used;
+    // while there is far to go a short pass of it tells its rate and spoils nothing.
+    [[nodiscard]] std::optional<SetUp> trialPass(const Candidate& candidate) const {
+        if (m_options.first) return std::nullopt;
+        const Course& course = candidate.course;
+        for (std::size_t k = 1; k < course.size(); ++k) {
+            const std::size_t stone = course[k].stone;
+            if (m_ground.rough(stone) || !rateUnknown(m_ground, stone)) continue;
+            if (rateUnknown(m_ground, course.front().stone)) return std::nullopt;
+            const WindowBounds bounds = windowBounds(m_ground, stone);
+            return SetUp{stone, {{bounds.highest_mm, bounds.lowest_mm, firstStrokes, 0}}};
+        }
+        return std::nullopt;
+    }
+
+    // `ahead`: the set-up comes before the candidate's own.
+    HonePlan goOn(const Candidate& candidate, const CarefulSetUp& careful, bool ahead) {
         m_plan.outcome = HoneOutcome::next;
         m_plan.cost_um = candidate.cost_um;
         m_plan.cautious = careful.share < 0.97;
         m_plan.setUps.push_back(careful.setUp);
-        m_plan.setUps.insert(m_plan.setUps.end(), candidate.course.begin() + 1,
+        m_plan.setUps.insert(m_plan.setUps.end(), candidate.course.begin() + (ahead ? 0 : 1),
                              candidate.course.end());
         m_plan.setUpsLeft = static_cast<int>(m_plan.setUps.size()) + (careful.share < 0.8 ? 1 : 0);
         Prospect from = m_now;
