@@ -184,15 +184,16 @@ void HonePage::follow(Change change) {
     } else {
         m_search->outdate();
     }
+    m_anew = m_anew || change == Change::everything;
     // Nobody looks: it waits until somebody does.
     if (!isVisibleTo(window())) return;
-    refresh(change == Change::everything);
+    refresh(std::exchange(m_anew, false));
     askIfOld();
 }
 
 void HonePage::showEvent(QShowEvent* event) {
     QWidget::showEvent(event);
-    refresh(false);
+    refresh(std::exchange(m_anew, false));
     askIfOld();
 }
 
@@ -203,7 +204,7 @@ void HonePage::askIfOld() {
 }
 
 void HonePage::settle() {
-    refresh(false);
+    refresh(std::exchange(m_anew, false));
     if (!m_search->isOfNow()) m_search->askSoon();
     m_search->finish();
     m_own->finish();

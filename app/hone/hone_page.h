@@ -74,6 +74,7 @@ private:
     StagesTab* m_stages;
     TicksTab* m_ticks;
     int m_boreShown = 0;
+    bool m_anew = false; // another workbook came while nobody looked
 };
 
 } // namespace borewright

@@ -156,6 +156,8 @@ void LogTab::refresh() {
     {
         const QSignalBlocker quiet(m_table);
         m_table->show(contentOf(own));
+        if (m_row >= static_cast<int>(m_rows.size())) m_row = -1;
+        m_row < 0 ? m_table->clearSelection() : m_table->selectRow(m_row);
     }
     m_oddities->setText(hone_words::paragraphs({}, said));
     m_table->setVisible(!m_rows.empty());

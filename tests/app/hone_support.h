@@ -30,9 +30,10 @@ inline Workbook roughBlock(std::size_t bores = 2, bool stones = true) {
         std::erase_if(survey.readings,
                       [&](const Reading& reading) { return gone(reading.station.bore); });
     std::erase_if(workbook.sizing.bores, [&](const auto& each) { return gone(each.first); });
-    if (stones)
-        for (const Stone& stone : *usualStones(workbook.block.bores.front()))
-            addStone(workbook.hone, stone);
+    if (!stones) return workbook;
+    const auto usual = usualStones(workbook.block.bores.front());
+    for (const Stone& stone : *usual)
+        addStone(workbook.hone, stone);
     return workbook;
 }
 

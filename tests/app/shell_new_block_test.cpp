@@ -77,11 +77,27 @@ TEST(PreferencesFile, ComesBackAsItWent) {
     p.gauge.gear = Gear();
     p = withGauge(p, p.gauge);
     p.recentFiles = {"/a/b.borebook", "/c.borebook"};
+    Stone stone;
+    stone.id = "k7";
+    stone.name = "short 100";
+    stone.grit = "100";
+    stone.kind = StoneKind::finish;
+    stone.begins = *readTyped("0.06", Unit::inch);
+    stone.ends = *readTyped("27,5", Unit::millimetre);
+    stone.outOfOpenEnd = *readTyped("0.3", Unit::inch);
+    stone.experience = StoneExperience{0.4, 0.25, 3};
+    p = withStone(p, stone);
+    stone.name = "full 100";
+    stone.experience.reset();
+    p = withStone(p, stone);
     const auto read = readPreferences(writePreferences(p));
     ASSERT_TRUE(read) << read.error().message();
     EXPECT_EQ(*read, p);
     ASSERT_EQ(read->gauges.size(), 2U);
     EXPECT_EQ(read->gauges[1].gear.repeatabilityFreedom, 9);
+    ASSERT_EQ(read->stones.size(), 2U);
+    EXPECT_EQ(read->stones[0].name, "full 100") << "by name";
+    EXPECT_EQ(read->stones[1].id, "") << "ids are a workbook's";
 }
 
 TEST(PreferencesFile, GearThatIsNoneIsRefusedWithItsPlace) {
@@ -96,6 +112,21 @@ TEST(PreferencesFile, GearThatIsNoneIsRefusedWithItsPlace) {
     const auto read = readPreferences(bytes);
     ASSERT_FALSE(read);
     EXPECT_EQ(read.error().message(), "repeatability: must be more than zero");
+}
+
+TEST(PreferencesFile, AStoneThatIsNoneIsRefused) {
+    Preferences p;
+    Stone stone;
+    stone.name = "short 100";
+    stone.ends = *readTyped("1.06", Unit::inch);
+    p = withStone(p, stone);
+    std::string bytes = writePreferences(p);
+    const std::size_t place = bytes.find("\"1.06 in\"");
+    ASSERT_NE(place, std::string::npos);
+    bytes.replace(place, 9, "\"0 in\"");
+    const auto read = readPreferences(bytes);
+    ASSERT_FALSE(read);
+    EXPECT_EQ(read.error().message(), "stones: stone 1 is none");
 }
 
 TEST(Preferences, AGaugeIsKeptByItsNameWithoutWhatItWasSetTo) {
