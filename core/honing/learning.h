@@ -41,7 +41,7 @@ struct LearningOptions {
     double strokeEnds_mm = 0.7; // where a window's ends really lay
     double faceStray = 0.1;     // share of its wear that a face wears otherwise
     double errorFloor_um = 0.4, errorShare = 0.04, errorOver_mm = 8;
-    double ratesWander = 0.05; // of each logarithm, a set-up
+    double ratesWander = 0.07; // of each logarithm, a set-up
     // Readings.
     double surpriseBeyond = 1.5; // normalised square a reading
     double oddBeyond = 4;        // standard deviations
