@@ -56,6 +56,8 @@ struct CourseEnd {
     [[nodiscard]] double square() const { return residuals.squaredNorm(); }
 };
 
+// The first part of it for a wall as it is.
+double feltSquare(const PlanGround& ground, const Eigen::VectorXd& wall);
 // `step`: largestStep of the contact's integration; `shifts`: other tools to be ready for.
 CourseEnd endOf(const PlanGround& ground, const Course& course, double step, bool jacobian,
                 const std::vector<ToolShift>& shifts);

@@ -130,9 +130,10 @@ Course tidied(const PlanGround& ground, const Course& course, double leastDose) 
     Course tidy;
     for (const SetUp& setUp : course) {
         SetUp kept{setUp.stone, {}};
-        const double rate = ground.rate(setUp.stone);
+        // Less than half a stroke cannot be done.
+        const double least = std::max(0.5, leastDose / ground.rate(setUp.stone));
         for (const Stroking& window : setUp.windows) {
-            if ((window.strokes + window.held) * rate < leastDose) continue;
+            if (window.strokes + window.held < least) continue;
             const auto like = std::ranges::find_if(kept.windows, [&](const Stroking& other) {
                 return std::fabs(other.from_mm - window.from_mm) < 1.5 &&
                        std::fabs(other.to_mm - window.to_mm) < 1.5;

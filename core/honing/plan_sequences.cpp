@@ -84,6 +84,12 @@ private:
     void threes() {
         for (const std::size_t n : m_finish)
             pairsOf(m_rough, {n});
+        // The long stone blends what a short one left.
+        for (const std::size_t n : m_finish)
+            if (m_rough.size() > 1) {
+                add({m_rough.front(), m_rough.back(), m_rough.front(), n});
+                add({m_rough.back(), m_rough.front(), m_rough.back(), n});
+            }
         for (const std::size_t n : m_finish) {
             add({n, n});
             for (const std::size_t r : m_rough) {

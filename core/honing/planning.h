@@ -34,7 +34,7 @@ struct HoneAim {
 
 struct PlanOptions {
     std::vector<bool> mayUse;    // by stone; empty = all
-    int mostSetUps = 3;          // looked ahead
+    int mostSetUps = 4;          // looked ahead
     int mostWindows = 3;
     double setUpCost_um = 1;     // what a stop to measure must be worth, of straightness
     double changeCost_um = 0;    // the same for a change of stone, from `fitted`
