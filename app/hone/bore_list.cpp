@@ -105,7 +105,7 @@ void BoreList::refresh() {
         if (isSimulated(workbook.hone, bore)) beneath << tr("simulated");
         beneath.removeAll({});
         const QString line = beneath.join(QStringLiteral(" · "));
-        item(row)->setText(tr("%1   %2\n      %3").arg(bore).arg(word, line));
+        item(row)->setText(tr("%1  %2\n    %3").arg(bore).arg(word, line));
         item(row)->setData(boreRole, bore);
         item(row)->setData(Qt::AccessibleTextRole, tr("Bore %1: %2, %3").arg(bore).arg(word, line));
         item(row)->setToolTip(outlook != nullptr ? qs(outlook->headline) : QString());

@@ -27,7 +27,7 @@
 namespace borewright {
 namespace {
 
-constexpr int headLines = 2, tabsHeight = 250, wholeBar = 100;
+constexpr int headLines = 2, tabsHeight = 196, wholeBar = 100;
 
 // A tab is as high as it wants; the page is not.
 QScrollArea* scrolled(QWidget* content) {
@@ -48,6 +48,7 @@ HonePage::HonePage(const PageContext& context, QWidget* parent)
     , m_search(new HoneSearch(context.document, context.selection, this))
     , m_headline(new QLabel(this))
     , m_progress(new QProgressBar(this))
+    , m_next(new QPushButton(tr("What next (F5)"), this))
     , m_usual(new QPushButton(tr("Take the usual set of stones"), this))
     , m_bores(new BoreList(context, *m_search, this))
     , m_section(new HoneSectionView(context.document, context.selection, this))
@@ -74,7 +75,7 @@ HonePage::HonePage(const PageContext& context, QWidget* parent)
 
 QWidget* HonePage::buildHead() {
     auto* head = new QWidget(this);
-    QFont face = scaledFont(m_headline->font(), 1.25);
+    QFont face = scaledFont(m_headline->font(), 1.15);
     face.setWeight(QFont::DemiBold);
     m_headline->setFont(face);
     m_headline->setWordWrap(true);
@@ -84,8 +85,8 @@ QWidget* HonePage::buildHead() {
     m_headline->setAccessibleName(tr("What next with the hone"));
     m_progress->setRange(0, wholeBar);
     m_progress->setTextVisible(false);
-    m_progress->setFixedWidth(90);
     m_progress->setFixedHeight(6);
+    m_next->setToolTip(tr("Works it out anew; it is also done after each change"));
     m_progress->setAccessibleName(tr("How far the search is"));
     QSizePolicy kept = m_progress->sizePolicy();
     kept.setRetainSizeWhenHidden(true);
@@ -94,8 +95,12 @@ QWidget* HonePage::buildHead() {
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(12);
     row->addWidget(m_headline, 1);
+    auto* aside = new QVBoxLayout;
+    aside->setSpacing(3);
+    aside->addWidget(m_next);
+    aside->addWidget(m_progress);
     row->addWidget(m_usual, 0, Qt::AlignTop);
-    row->addWidget(m_progress, 0, Qt::AlignTop);
+    row->addLayout(aside);
     return head;
 }
 
@@ -104,7 +109,7 @@ QWidget* HonePage::buildMiddle() {
     auto* row = new QHBoxLayout(middle);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(12);
-    m_bores->setFixedWidth(190);
+    m_bores->setFixedWidth(206);
     m_panel->setFixedWidth(370);
     row->addWidget(m_bores);
     row->addWidget(m_section, 1);
@@ -147,6 +152,7 @@ void HonePage::connectParts() {
     });
     connect(m_search, &HoneSearch::found, this, &HonePage::refreshOutlook);
     connect(m_search, &HoneSearch::stateChanged, this, &HonePage::refreshHead);
+    connect(m_next, &QPushButton::clicked, m_search, &HoneSearch::askNow);
     connect(m_usual, &QPushButton::clicked, m_stones, &StonesTab::addUsual);
     connect(m_panel, &SetUpPanel::logOwnAsked, this, &HonePage::openOwn);
     connect(m_panel, &SetUpPanel::measureAsked, this, &HonePage::measureAsked);
@@ -246,6 +252,7 @@ void HonePage::refreshHead() {
     if (headline.isEmpty()) headline = m_search->waitingWords();
     m_headline->setText(headline);
     m_headline->setToolTip(headline);
+    m_next->setEnabled(missing.isEmpty());
     m_progress->setVisible(m_search->isSearching());
     m_progress->setValue(static_cast<int>(wholeBar * m_search->progress()));
 }

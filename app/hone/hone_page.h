@@ -61,6 +61,7 @@ private:
     HoneSearch* m_search;
     QLabel* m_headline;
     QProgressBar* m_progress;
+    QPushButton* m_next;
     QPushButton* m_usual;
     BoreList* m_bores;
     HoneSectionView* m_section;

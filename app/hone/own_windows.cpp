@@ -23,6 +23,8 @@ OwnWindows::OwnWindows(Unit unit, QWidget* parent)
                            QString(),    tr("Held at the stop, s")};
     for (std::size_t column = 0; column < heads.size(); ++column)
         grid->addWidget(new QLabel(heads[column], this), 0, static_cast<int>(column));
+    for (const int column : {1, 2, 3, 5})
+        grid->setColumnStretch(column, 1);
     for (std::size_t i = 0; i < most; ++i) {
         m_rows[i] = makeRow(i + 1);
         const Row& row = m_rows[i];

@@ -42,19 +42,19 @@ QWidget* PlanTab::buildWishes() {
     auto* whole = new QWidget(this);
     auto* column = new QVBoxLayout(whole);
     column->setContentsMargins(0, 4, 0, 0);
-    column->setSpacing(6);
+    column->setSpacing(4);
     m_oneStone = new QCheckBox(tr("One stone only"), whole);
     m_noShort = new QCheckBox(tr("No short stone"), whole);
     m_fewerStops = new QCheckBox(tr("Fewer stops, less straight"), whole);
-    m_alternatives = new QCheckBox(tr("Work out what else, and its price"), whole);
+    m_alternatives = new QCheckBox(tr("What else, and its price"), whole);
     m_fitted = new QComboBox(whole);
     m_fitted->setAccessibleName(tr("Stone in the hone now"));
     for (QCheckBox* box : {m_oneStone, m_noShort, m_fewerStops}) {
         column->addWidget(box);
         connect(box, &QCheckBox::clicked, this, &PlanTab::wish);
     }
-    column->addWidget(labelled(tr("Stone in the hone now"), m_fitted));
     column->addWidget(m_alternatives);
+    column->addWidget(labelled(tr("Stone in the hone now"), m_fitted));
     column->addStretch(1);
     connect(m_alternatives, &QCheckBox::clicked, &m_search, &HoneSearch::setAlternativesWanted);
     connect(m_fitted, &QComboBox::activated, this, &PlanTab::wish);
@@ -75,7 +75,7 @@ QString PlanTab::planWords(const BoreOutlook& outlook) const {
     QString text;
     if (outlook.outcome == HoneOutcome::next)
         text += hone_words::paragraphs(
-            tr("Bore %1: %2 set-ups left, %3 changes of stone")
+            tr("Bore %1: set-ups left %2, changes of stone %3")
                 .arg(outlook.bore)
                 .arg(outlook.setUpsLeft)
                 .arg(outlook.stoneChanges),
@@ -86,6 +86,7 @@ QString PlanTab::planWords(const BoreOutlook& outlook) const {
     for (const HoneAlternative& other : outlook.alternatives)
         others.push_back(other.name + ": " + other.sentence);
     text += hone_words::paragraphs(tr("Instead"), others);
+    text += hone_words::paragraphs(tr("This bore"), outlook.sentences);
     text += hone_words::paragraphs(tr("The block"), m_search.outlook().sentences);
     return text;
 }

@@ -5,6 +5,11 @@
 #include "core/honing/played_bore.h"
 
 namespace borewright {
+namespace {
+
+constexpr int coldAgain_min = 600; // a played bore is read cold
+
+} // namespace
 
 Result<PlayedRound> playRound(const Workbook& workbook, const SurveyHeader& proposed, int bore,
                               const PlannedSetUp& planned, Timestamp now) {
@@ -20,6 +25,7 @@ Result<PlayedRound> playRound(const Workbook& workbook, const SurveyHeader& prop
     group.edits.emplace_back(SetHone{honed.hone});
     Survey survey;
     survey.header = nextCheck(honed, proposed, bore, planned.measure, now);
+    survey.header.minutesSinceWarm = coldAgain_min;
     survey.header.notes = "simulated: read on a bore that does not exist";
     auto readings = playedReadings(honed, survey.header, *survey.header.asked);
     if (!readings) return tl::unexpected(readings.error());

@@ -2,18 +2,14 @@
 #include "app/hone/set_up_panel.h"
 
 #include "app/fields/fold.h"
-#include "app/fields/labelled.h"
 #include "app/fields/refusal_label.h"
 #include "app/fields/scaled_font.h"
-#include "app/hone/hone_verbs.h"
 #include "app/hone/hone_words.h"
-#include "app/hone/played_round.h"
-#include "app/measure/survey_proposal.h"
 #include "app/pictures/reading_words.h"
-#include "core/results/hone_log.h"
 
 #include <QGridLayout>
 #include <QHBoxLayout>
+#include <QStackedLayout>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -22,7 +18,7 @@
 namespace borewright {
 namespace {
 
-constexpr int sentenceLines = 4, factLines = 4;
+constexpr int sentenceLines = 4, factLines = 3, saidLines = 2;
 constexpr double mostSeconds = 3600;
 
 void keepLines(QLabel& label, int lines) {
@@ -40,7 +36,6 @@ SetUpPanel::SetUpPanel(const PageContext& context, HoneSearch& search, QWidget* 
     , m_search(search)
     , m_sentence(new QLabel(this))
     , m_facts(makePassingWord({}, this))
-    , m_next(new QPushButton(tr("What next (F5)"), this))
     , m_done(new QPushButton(tr("Done as planned (F9)"), this))
     , m_own(new QPushButton(tr("Log a pass… (F4)"), this))
     , m_measure(new QPushButton(tr("Measure now (F8)"), this))
@@ -53,6 +48,8 @@ SetUpPanel::SetUpPanel(const PageContext& context, HoneSearch& search, QWidget* 
     keepLines(*m_facts, factLines);
     m_sentence->setAccessibleName(tr("The next set-up of this bore"));
     m_facts->setAccessibleName(tr("What is expected of it"));
+    for (QLabel* label : {m_refusal, m_said})
+        keepLines(*label, saidLines);
     m_refusal->setAccessibleName(tr("Why it was not done"));
     m_said->setAccessibleName(tr("What was done"));
     auto* column = new QVBoxLayout(this);
@@ -62,8 +59,10 @@ SetUpPanel::SetUpPanel(const PageContext& context, HoneSearch& search, QWidget* 
     column->addWidget(m_facts);
     column->addWidget(buildSeconds());
     column->addWidget(buildButtons());
-    column->addWidget(m_refusal);
-    column->addWidget(m_said);
+    auto* said = new QStackedLayout; // one or the other, in the same room
+    said->addWidget(m_said);
+    said->addWidget(m_refusal);
+    column->addLayout(said);
     column->addWidget(m_watch);
     column->addStretch(1);
     connect(&m_watch->watch(), &StrokeWatch::changed, this, &SetUpPanel::takeCounted);
@@ -76,14 +75,16 @@ QWidget* SetUpPanel::buildSeconds() {
     m_secondsRow->setSizePolicy(kept);
     auto* row = new QHBoxLayout(m_secondsRow);
     row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(12);
+    row->setSpacing(8);
+    m_secondsName = new QLabel(tr("Really done, s"), m_secondsRow);
+    row->addWidget(m_secondsName, 0);
     for (std::size_t i = 0; i < mostWindows; ++i) {
         m_seconds[i] = new NumberField(
             tr("Seconds really done in window %1").arg(i + 1),
             {0, mostSeconds, false, tr("seconds lie between 0 and 3600")}, m_secondsRow);
-        m_secondsLabelled[i] = labelled(tr("Done in %1, s").arg(i + 1), m_seconds[i]);
-        row->addWidget(m_secondsLabelled[i], 1, Qt::AlignTop);
+        row->addWidget(m_seconds[i], 1, Qt::AlignTop);
     }
+    m_secondsName->setBuddy(m_seconds[0]->edit());
     return m_secondsRow;
 }
 
@@ -92,18 +93,16 @@ QWidget* SetUpPanel::buildButtons() {
     auto* grid = new QGridLayout(whole);
     grid->setContentsMargins(0, 0, 0, 0);
     grid->setSpacing(6);
-    grid->addWidget(m_next, 0, 0);
-    grid->addWidget(m_done, 0, 1);
+    grid->addWidget(m_done, 0, 0);
+    grid->addWidget(m_measure, 0, 1);
     grid->addWidget(m_own, 1, 0);
-    grid->addWidget(m_measure, 1, 1);
-    grid->addWidget(m_play, 2, 0, 1, 2);
-    m_next->setToolTip(tr("Works it out anew; it is also done after each change"));
+    grid->addWidget(m_play, 1, 1);
+    grid->setColumnStretch(1, 1);
     m_done->setToolTip(tr("Logs this set-up with its windows; change the seconds first if they "
                           "were others"));
     m_measure->setToolTip(tr("A check of this bore alone that asks for the places the plan wants"));
     m_play->setToolTip(tr("Only where the workbook is invented: the set-up is done on a bore that "
                           "does not exist, and its readings are entered, said to be simulated"));
-    connect(m_next, &QPushButton::clicked, &m_search, &HoneSearch::askNow);
     connect(m_done, &QPushButton::clicked, this, &SetUpPanel::doneAsPlanned);
     connect(m_own, &QPushButton::clicked, this, &SetUpPanel::logOwnAsked);
     connect(m_measure, &QPushButton::clicked, this, &SetUpPanel::measureNow);
@@ -116,14 +115,6 @@ const PlannedSetUp* SetUpPanel::doable() const {
     const BoreOutlook* outlook = m_search.bore(number);
     if (outlook == nullptr || !outlook->next || !m_search.isOfNow(number)) return nullptr;
     return outlook->outcome == HoneOutcome::next ? &*outlook->next : nullptr;
-}
-
-bool SetUpPanel::waitsForSurvey() const {
-    const HoneLog log = honeLogOf(m_context.document.workbook(), m_context.document.results(),
-                                  m_context.document.units());
-    return std::ranges::any_of(log.bores, [this](const BoreHoneLog& bore) {
-        return bore.bore == m_context.selection.bore() && bore.waitsForSurvey;
-    });
 }
 
 QString SetUpPanel::factsOf(const BoreOutlook& outlook) const {
@@ -139,9 +130,9 @@ QString SetUpPanel::factsOf(const BoreOutlook& outlook) const {
                           qs(outlook.next->overWords))
                      .arg(std::round(outlook.next->minutes));
         if (outlook.modelOnly) lines << tr("Model, not measured: no pass of this stone is proven.");
-    }
-    for (const std::string& sentence : outlook.sentences)
-        lines << qs(sentence);
+    } else
+        for (const std::string& sentence : outlook.sentences) // the plan tells them too
+            lines << qs(sentence);
     return lines.join(' ');
 }
 
@@ -177,10 +168,9 @@ void SetUpPanel::refresh() {
     showSeconds(planned);
     if (planned != nullptr || (now && !m_watch->watch().isRunning()))
         m_watch->setUp(planned != nullptr ? std::optional(*planned) : std::nullopt);
-    m_next->setEnabled(hone_words::missing(workbook, number).isEmpty());
     m_done->setEnabled(planned != nullptr);
     m_play->setVisible(workbook.invented);
-    m_play->setEnabled(planned != nullptr && workbook.invented);
+    m_play->setEnabled(planned != nullptr || (outlook != nullptr && now && outlook->waits));
     m_own->setEnabled(!workbook.hone.stones.empty() && findBore(workbook.block, number) != nullptr);
     m_measure->setEnabled(findBore(workbook.block, number) != nullptr);
 }
@@ -193,7 +183,7 @@ void SetUpPanel::showSeconds(const PlannedSetUp* planned) {
         QStringLiteral("%1 %2").arg(m_context.selection.bore()).arg(qs(planned->sentence));
     for (std::size_t i = 0; i < mostWindows; ++i) {
         const bool here = i < planned->windows.size();
-        m_secondsLabelled[i]->setVisible(here);
+        m_seconds[i]->setVisible(here);
         if (here && of != m_secondsOf) m_seconds[i]->setValue(planned->windows[i].seconds);
     }
     m_secondsOf = of;
@@ -208,89 +198,9 @@ void SetUpPanel::takeCounted() {
 
 void SetUpPanel::tell(const QString& words, bool refused) {
     m_refusal->setText(refused ? words : QString());
-    m_refusal->setVisible(refused);
     m_said->setText(refused ? QString() : words);
-    m_said->setVisible(!refused && !words.isEmpty());
-}
-
-void SetUpPanel::followRefusal(const Result<void>& done, const QString& words) {
-    if (!done) m_context.sounds.refused();
-    tell(done ? words : qs(done.error().message()), !done);
-}
-
-void SetUpPanel::doneAsPlanned() {
-    const PlannedSetUp* planned = doable();
-    if (planned == nullptr)
-        return tell(tr("There is no set-up to log yet: F5 works one out."), true);
-    Document& document = m_context.document;
-    const int bore = m_context.selection.bore();
-    std::vector<std::optional<double>> seconds;
-    for (std::size_t i = 0; i < std::min(mostWindows, planned->windows.size()); ++i) {
-        if (!m_seconds[i]->commit()) return m_seconds[i]->edit()->setFocus();
-        seconds.push_back(m_seconds[i]->value());
-    }
-    const std::vector<Station> measure = planned->measure;
-    const Pass pass = passNow(document.workbook(), bore, planned->stone,
-                              windowsOf(*planned, seconds), document.now());
-    const auto done = changeHone(document, tr("pass in bore %1").arg(bore),
-                                 [&](HoneRecord& record) { record.passes.push_back(pass); });
-    if (done) m_toMeasure[bore] = measure;
-    followRefusal(done, tr("Logged. Let it cool, then measure (F8)."));
-}
-
-SurveyHeader SetUpPanel::proposedHeader() const {
-    Document& document = m_context.document;
-    return proposeSurvey(document.workbook(), m_context.preferences.value(), document.units().small)
-        .header;
-}
-
-void SetUpPanel::playForMe() {
-    const PlannedSetUp* planned = doable();
-    if (planned == nullptr) return tell(tr("There is no set-up to play: F5 works one out."), true);
-    Document& document = m_context.document;
-    const int bore = m_context.selection.bore();
-    const auto round =
-        playRound(document.workbook(), proposedHeader(), bore, *planned, document.now());
-    if (!round) return followRefusal(tl::unexpected(round.error()), {});
-    const auto done = document.edit(round->edit, tr("simulated pass in bore %1").arg(bore));
-    if (done) m_context.selection.setSurvey(round->survey);
-    followRefusal(done, tr("Simulated: a pass and its check were entered. Nothing was honed."));
-}
-
-// What the last set-up wanted read; else what the next would; else the bore's whole plan.
-std::vector<Station> SetUpPanel::toMeasure() const {
-    const int bore = m_context.selection.bore();
-    const bool waits = waitsForSurvey();
-    if (const auto known = m_toMeasure.find(bore); waits && known != m_toMeasure.end())
-        return known->second;
-    const BoreOutlook* outlook = m_search.bore(bore);
-    if (waits && outlook != nullptr && outlook->next) return outlook->next->measure;
-    return {};
-}
-
-void SetUpPanel::measureNow() {
-    Document& document = m_context.document;
-    const int bore = m_context.selection.bore();
-    if (const Survey* waiting = waitingCheck(document.workbook(), bore)) {
-        m_context.selection.setSurvey(waiting->header.id);
-        tell({}, false);
-        emit measureAsked();
-        return;
-    }
-    const SurveyHeader header =
-        nextCheck(document.workbook(), proposedHeader(), bore, toMeasure(), document.now());
-    if (header.asked->empty())
-        return tell(tr("Bore %1 has no levels to measure: give it some on the Block page (Ctrl+1).")
-                        .arg(bore),
-                    true);
-    const auto done =
-        document.edit(InsertSurvey{document.workbook().surveys.size(), Survey{header, {}}},
-                      tr("check of bore %1").arg(bore));
-    followRefusal(done, {});
-    if (!done) return;
-    m_context.selection.setSurvey(header.id);
-    m_context.selection.setStation(header.asked->front());
-    emit measureAsked();
+    m_refusal->setVisible(refused);
+    m_said->setVisible(!refused);
 }
 
 } // namespace borewright

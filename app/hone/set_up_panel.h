@@ -46,6 +46,8 @@ private:
     [[nodiscard]] QString factsOf(const BoreOutlook& outlook) const;
     [[nodiscard]] QString noSetUpWords() const;
     [[nodiscard]] bool waitsForSurvey() const;
+    // Where the chosen bore waits: to one that can be gone on with at this stop.
+    void goWhereWorkIs();
     [[nodiscard]] std::vector<Station> toMeasure() const;
     [[nodiscard]] SurveyHeader proposedHeader() const;
     void followRefusal(const Result<void>& done, const QString& words);
@@ -56,15 +58,14 @@ private:
     QLabel* m_facts;
     QWidget* m_secondsRow = nullptr;
     std::array<NumberField*, mostWindows> m_seconds{};
-    std::array<QWidget*, mostWindows> m_secondsLabelled{};
     QString m_secondsOf; // the set-up that the fields were filled from
-    QPushButton* m_next;
     QPushButton* m_done;
     QPushButton* m_own;
     QPushButton* m_measure;
     QPushButton* m_play;
     QLabel* m_refusal;
     QLabel* m_said;
+    QLabel* m_secondsName = nullptr;
     WatchPanel* m_watch;
     // What the set-up done last asks to be measured, by bore: the plan itself goes on from there.
     std::map<int, std::vector<Station>> m_toMeasure;

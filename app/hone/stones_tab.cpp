@@ -42,8 +42,8 @@ StonesTab::StonesTab(const PageContext& context, const HoneSearch& search, QWidg
     right->addStretch(1);
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 8, 0, 8);
-    row->setSpacing(28);
-    row->addLayout(left, 5);
+    row->setSpacing(20);
+    row->addLayout(left, 6);
     row->addLayout(right, 5);
     connect(m_table, &TextTable::rowChosen, this, &StonesTab::choose);
     connect(&context.preferences, &PreferencesStore::changed, this, &StonesTab::showDrawer);
@@ -151,7 +151,7 @@ void StonesTab::refresh(bool anew) {
                      tr("Grit"),
                      tr("For"),
                      tr("Abrasive, %1").arg(unitSymbol(units.size)),
-                     tr("A stroke takes, %1").arg(unitSymbol(units.small)),
+                     tr("Stroke takes, %1").arg(unitSymbol(units.small)),
                      tr("Wedge, %1").arg(unitSymbol(units.small))};
     content.words = {0, 1, 2};
     for (const Stone& stone : stones)

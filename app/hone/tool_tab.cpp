@@ -38,7 +38,7 @@ ToolTab::ToolTab(const PageContext& context, QWidget* parent)
     m_angle->setAccessibleName(tr("Crosshatch"));
     m_angle->setTextInteractionFlags(Qt::TextSelectableByMouse);
     auto* row = new QHBoxLayout(this);
-    row->setContentsMargins(0, 8, 0, 8);
+    row->setContentsMargins(0, 4, 0, 4);
     row->setSpacing(32);
     row->addWidget(buildHone(), 1);
     row->addWidget(buildCrosshatch(), 1);

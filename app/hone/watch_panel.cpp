@@ -13,7 +13,7 @@
 namespace borewright {
 namespace {
 
-constexpr double large = 2.6;
+constexpr double large = 2.4;
 constexpr int secondsAMinute = 60;
 
 bool alike(const PlannedSetUp& one, const PlannedSetUp& other) {
@@ -45,11 +45,11 @@ WatchPanel::WatchPanel(const PageContext& context, QWidget* parent)
     m_figures->setFont(face);
     m_figures->setAccessibleName(tr("Seconds and strokes of this window"));
     m_words->setAccessibleName(tr("The window being timed"));
-    m_words->setMinimumHeight(2 * m_words->fontMetrics().lineSpacing());
+    m_words->setFixedHeight(2 * m_words->fontMetrics().lineSpacing());
     m_turn->setToolTip(tr("Starts and stops the beat and the stop-watch; it stands still by "
                           "itself when a window has had its share"));
     auto* buttons = new QVBoxLayout;
-    buttons->setSpacing(4);
+    buttons->setSpacing(2);
     buttons->addWidget(m_turn);
     buttons->addWidget(m_reset);
     auto* row = new QHBoxLayout;
@@ -58,7 +58,7 @@ WatchPanel::WatchPanel(const PageContext& context, QWidget* parent)
     row->addLayout(buttons);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(2);
+    column->setSpacing(0);
     column->addLayout(row);
     column->addWidget(m_words);
     Sounds& sounds = context.sounds;
