@@ -69,7 +69,9 @@ TEST(HoneLogs, TwoPassesBetweenSurveysCannotBeToldApart) {
     EXPECT_EQ(bore->passes[1].behind, "s3");
     EXPECT_EQ(bore->passes[0].tookOff, std::nullopt);
     EXPECT_EQ(bore->passes[1].tookOff, std::nullopt);
-    EXPECT_EQ(bore->oddities.size(), 1U) << "nothing was measured between";
+    EXPECT_TRUE(std::ranges::any_of(bore->oddities, [](const std::string& oddity) {
+        return oddity.starts_with("Nothing was measured between pass h2");
+    }));
 }
 
 TEST(HoneLogs, APassWithNoSurveyBehindItIsWaitedFor) {
