@@ -22,6 +22,13 @@ WallGrid wallGrid(double depth_mm, double finest_mm) {
     return {depth_mm / cells, static_cast<std::size_t>(cells)};
 }
 
+WallGrid wallGridToStop(double depth_mm, double stop_mm, double finest_mm) {
+    if (!(stop_mm > 0) || stop_mm > depth_mm) return wallGrid(depth_mm, finest_mm);
+    WallGrid grid = wallGrid(stop_mm, finest_mm);
+    grid.cells = static_cast<std::size_t>(wholeCells(depth_mm / grid.height_mm));
+    return grid;
+}
+
 StoneOnGrid stoneOnGrid(const WallGrid& grid, double length_mm, double highest_mm,
                         double lowest_mm) {
     const double length = length_mm / grid.height_mm;

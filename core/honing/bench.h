@@ -20,6 +20,10 @@ struct WallGrid {
 };
 // The coarsest grid with cells of at most `finest_mm` that fits the depth.
 WallGrid wallGrid(double depth_mm, double finest_mm = 2);
+// The same with a border of cells where stones stop, `stop_mm` deep: there the stone stands for
+// long, and what it takes off ends sharply at its ends. The last cell may reach beyond the closed
+// end.
+WallGrid wallGridToStop(double depth_mm, double stop_mm, double finest_mm = 2);
 
 // A stone beside that grid. Its face is cut into the same cells, counted from its lower end up; the
 // last may be cut through (`topShare` of it is there).

@@ -33,7 +33,10 @@ BenchStone benchStone(const Stone& stone, const StoneReach& reach, const WallGri
 
 BenchGroup groupOf(const HoneRecord& record, const Bore& bore) {
     BenchGroup group;
-    group.bench.grid = wallGrid(mm(bore.depth->value()));
+    double stop = 0;
+    for (const Stone& stone : record.stones)
+        if (const auto reach = reachOf(stone, bore)) stop = std::max(stop, mm(reach->lowest));
+    group.bench.grid = wallGridToStop(mm(bore.depth->value()), stop);
     group.bench.land = landOf(bore, group.bench.grid);
     group.landAssumed = group.bench.land.size() > 0;
     group.bores = {bore.number};

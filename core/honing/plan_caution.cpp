@@ -51,8 +51,7 @@ public:
         : m_ground(ground)
         , m_before(rateFirst(now, wanted.stone))
         , m_cap(std::min(ground.capOf(wanted.stone), ground.aim.upperLimit_um) - reserve_um)
-        , m_chance(ground.aim.chance *
-                   (ground.capOf(wanted.stone) < ground.aim.cap_um ? roughChance : 1)) {}
+        , m_chance(ground.aim.chance * roughChance) {}
 
     // By how much the wall would pass its cap, but for the chance; minus = room.
     double excess(const SetUp& setUp) const {
@@ -111,7 +110,10 @@ SetUp rounded(const PlanGround& ground, const SetUp& setUp, double cell_mm) {
         window.held = std::round(window.held);
         if (window.strokes + window.held < 1) continue;
         window.from_mm = toStep(window.from_mm, cell_mm, bounds.highest_mm, bounds.lowest_mm);
-        window.to_mm = toStep(window.to_mm, cell_mm, bounds.highest_mm, bounds.lowest_mm);
+        // The stop is felt: what ends next to it ends at it.
+        window.to_mm = window.to_mm > bounds.lowest_mm - cell_mm
+                           ? bounds.lowest_mm
+                           : toStep(window.to_mm, cell_mm, bounds.highest_mm, bounds.lowest_mm);
         window.to_mm = std::max(window.from_mm, window.to_mm);
         const auto like = std::ranges::find_if(whole.windows, [&](const Stroking& other) {
             return other.from_mm == window.from_mm && other.to_mm == window.to_mm;

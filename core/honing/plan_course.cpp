@@ -16,25 +16,14 @@ using Eigen::VectorXd;
 
 // Weights of what is not the wall's own distance from the aim, trials on simulated benches.
 constexpr double forbidding = 6; // a micrometre where none may be
-constexpr double highHurts_um = 2;
-constexpr double lowHurts_um = 4;
-constexpr double leftShare = 1.4;
-constexpr double tooMuchLeft = 0.6;   // a micrometre that the finish stone is slow to take
-constexpr double strokesCost = 0.002; // µm² a micrometre of dose
-constexpr double shortCost = 0.02;    // µm² a micrometre of dose in a window of no length
+constexpr double tooMuchLeft = 0.6;
+constexpr double strokesCost = 0.0005;
+constexpr double shortCost = 0.002;
+constexpr double standingCost = 0.05;
 // What a set-up leaves out of line, the next ones put right but for such a share of it.
-constexpr double notPutRight = 0.1;
-// How much more or less a window may take than meant, and what of that, and of where its ends lay,
-// later set-ups will not put right: stations see the one, but hardly the other.
-constexpr double doseDoubt = 0.1;
-constexpr double doseUnseen = 0.35;
-constexpr double endsUnseen = 0.7;
-// How far below its cap a wall is kept, in standard doubts of now: less than the step's own rule
-// asks, as measuring on the way takes off some.
-constexpr double roughSigmas = 0.8;
-constexpr double finishSigmas = 1.6;
-// As much of what stands out within a few millimetres: a stone cannot follow that.
-constexpr double marksLeft = 0;
+constexpr double notPutRight = 0.05;
+// The same of what stands out within a few millimetres: a stone cannot follow that.
+constexpr double marksLeft = 0.1;
 constexpr double marksOver_mm = 6;
 
 // Residuals and their derivatives, row by row.
@@ -64,23 +53,6 @@ private:
     Index m_next = 0;
 };
 
-// How a cell's distance from the aim counts: what stands out counts more than its square, and on
-// the large side most, as it stops all others short of the aim.
-struct Felt {
-    double value = 0;
-    double slope = 1;
-};
-Felt feltOf(double off) {
-    const double scale = off > 0 ? highHurts_um : lowHurts_um;
-    const double ratio = std::fabs(off) / scale;
-    constexpr double most = 2.5; // beyond it goes on straight
-    const auto root = [](double r) { return std::sqrt(1 + r * r); };
-    const auto slope = [&](double r) { return (1 + 2 * r * r) / root(r); };
-    if (ratio <= most) return {off * root(ratio), slope(ratio)};
-    const double value = scale * (most * root(most) + slope(most) * (ratio - most));
-    return {off > 0 ? value : -value, slope(most)};
-}
-
 class Squares {
 public:
     Squares(const PlanGround& ground, const Course& course, bool jacobian, Index rows,
@@ -98,8 +70,8 @@ public:
             passed(k);
         for (std::size_t k = 0; k + 1 < m_course.size(); ++k)
             outOfLine(k), marked(k);
-        straying();
         foundTooMuch();
+        strays();
         forWindows();
         return m_end;
     }
@@ -124,11 +96,10 @@ private:
     void offAim() {
         for (Index i = 0; i < m_end.wall.size(); ++i) {
             const double scale = std::sqrt(m_ground.weight[i]);
-            const double off = m_end.wall[i] - m_ground.level_um;
-            const Felt felt = feltOf(off);
-            m_end.offAim_um2 += scale * scale * off * off;
-            m_rows.add(scale * felt.value);
-            if (m_jacobian) m_rows.by(scale * felt.slope, m_walls->by.back().row(i));
+            const double off = scale * (m_end.wall[i] - m_ground.level_um);
+            m_end.offAim_um2 += off * off;
+            m_rows.add(off);
+            if (m_jacobian) m_rows.by(scale, m_walls->by.back().row(i));
         }
     }
 
@@ -144,46 +115,6 @@ private:
             m_rows.by(scale, m_walls->by[k].row(i));
             m_rows.by(-scale, meanBy);
         }
-    }
-
-    // What the end is off by, in shape, where a window took more or less than meant or lay
-    // elsewhere: a residual each, that grows with the window's dose.
-    void straying() {
-        const MatrixXd& by = m_walls->by.back();
-        const double endsDoubt = m_ground.learning.strokeEnds_mm;
-        Index variable = 0;
-        for (std::size_t k = 0; k < m_course.size(); ++k) {
-            const bool last = k + 1 == m_course.size();
-            const double rate = m_ground.rate(m_course[k].stone);
-            for (const Stroking& window : m_course[k].windows) {
-                const double dose = window.strokes * rate, held = window.held * rate;
-                const double all = std::max(0.1, dose + held);
-                const double unseen = last ? 1 : endsUnseen, seen = last ? 1 : doseUnseen;
-                for (const Index end : {variable, variable + 1}) {
-                    const double off = unseen * endsDoubt * unevenness(by.col(end));
-                    stray(off);
-                    m_rows.by(variable + 2, off / all);
-                    m_rows.by(variable + 3, off / all);
-                }
-                const VectorXd more = by.col(variable + 2) * dose + by.col(variable + 3) * held;
-                const double off = seen * doseDoubt * unevenness(more);
-                stray(off);
-                m_rows.by(variable + 2, off / all);
-                m_rows.by(variable + 3, off / all);
-                variable += windowVariables;
-            }
-        }
-    }
-    void stray(double off) {
-        m_rows.add(off);
-        m_end.unsure_um2 += off * off;
-    }
-    // Root mean square from its own mean.
-    template<typename Column>
-    double unevenness(const Column& column) const {
-        const double mean = m_ground.weight.dot(column);
-        const double square = m_ground.weight.dot(column.cwiseAbs2());
-        return std::sqrt(std::max(0.0, square - mean * mean));
     }
 
     // How far a depth stands out from the mean of those some millimetres on either side.
@@ -208,13 +139,12 @@ private:
     // No set-up may take a cell past its stone's cap, or further past it than it was.
     void passed(std::size_t k) {
         const double cap = m_ground.capOf(m_course[k].stone);
-        const double sigmas = cap < m_ground.aim.cap_um ? roughSigmas : finishSigmas;
         const VectorXd& after = m_walls->wall[k];
         const VectorXd& before = k > 0 ? m_walls->wall[k - 1] : m_ground.wall;
         const double scale = forbidding / std::sqrt(static_cast<double>(after.size()));
         for (Index i = 0; i < after.size(); ++i) {
             const double limit =
-                std::max(cap - m_ground.oval[i] - sigmas * m_ground.doubt[i], before[i]);
+                std::max(cap - m_ground.oval[i] - sigmasBelow * m_ground.doubt[i], before[i]);
             const double over = std::max(0.0, after[i] - limit);
             forbid(scale * over);
             if (!m_jacobian || over <= 0) continue;
@@ -236,10 +166,9 @@ private:
         const VectorXd& found = first > 0 ? m_walls->wall[first - 1] : m_ground.wall;
         const double scale = tooMuchLeft / std::sqrt(static_cast<double>(found.size()));
         for (Index i = 0; i < found.size(); ++i) {
-            const double left =
-                m_ground.inside[static_cast<std::size_t>(i)]
-                    ? std::max(0.0, -leftShare * m_ground.aim.finishStock_um - found[i])
-                    : 0.0;
+            const double left = m_ground.inside[static_cast<std::size_t>(i)]
+                                    ? std::max(0.0, m_ground.mostLeft() - found[i])
+                                    : 0.0;
             forbid(scale * left);
             if (m_jacobian && left > 0 && first > 0)
                 m_rows.by(-scale, m_walls->by[first - 1].row(i));
@@ -249,6 +178,15 @@ private:
     void forbid(double residual) {
         m_rows.add(residual);
         m_end.forbidden_um2 += residual * residual;
+    }
+
+    void strays() {
+        for (Index i = 0; i < m_end.wall.size(); ++i) {
+            const double variance = m_walls->strayed[i] + 1e-6;
+            const double scale = std::sqrt(m_ground.weight[i]);
+            m_rows.add(scale * std::sqrt(variance));
+            if (m_jacobian) m_rows.by(scale / (2 * std::sqrt(variance)), m_walls->strayedBy.row(i));
+        }
     }
 
     void forWindows() {
@@ -268,9 +206,9 @@ private:
                 m_rows.by(variable, dear / room);
                 m_rows.by(variable + 1, -dear / room);
                 m_rows.by(variable + 2, missing * shortCost / (2 * dear));
-                const double standing = std::sqrt(shortCost * (held + 0.1));
+                const double standing = std::sqrt(standingCost * (held + 0.1));
                 m_rows.add(standing);
-                m_rows.by(variable + 3, shortCost / (2 * standing));
+                m_rows.by(variable + 3, standingCost / (2 * standing));
                 variable += windowVariables;
             }
         }
@@ -291,15 +229,6 @@ double leftOfDoubt(const Course& course) {
 
 } // namespace
 
-double feltSquare(const PlanGround& ground, const VectorXd& wall) {
-    double square = 0;
-    for (Index i = 0; i < wall.size(); ++i) {
-        const double felt = feltOf(wall[i] - ground.level_um).value;
-        square += ground.weight[i] * felt * felt;
-    }
-    return square;
-}
-
 CourseEnd endOf(const PlanGround& ground, const Course& course, double step, bool jacobian,
                 const std::vector<ToolShift>& shifts) {
     Index windows = 0;
@@ -307,8 +236,8 @@ CourseEnd endOf(const PlanGround& ground, const Course& course, double step, boo
         windows += static_cast<Index>(setUp.windows.size());
     const Index cells = ground.wall.size();
     const auto blocks = static_cast<Index>(3 + 3 * course.size() + shifts.size());
-    const CourseWalls walls = walkCourse(ground, course, step, true);
-    Squares squares(ground, course, jacobian, blocks * cells + 6 * windows,
+    const CourseWalls walls = walkCourse(ground, course, step, jacobian);
+    Squares squares(ground, course, jacobian, blocks * cells + 3 * windows,
                     windowVariables * windows);
     squares.of(walls);
     for (const ToolShift& shift : shifts)

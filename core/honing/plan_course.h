@@ -35,6 +35,10 @@ WindowBounds windowBounds(const PlanGround& ground, std::size_t stone);
 struct CourseWalls {
     std::vector<Eigen::VectorXd> wall;
     std::vector<Eigen::MatrixXd> by; // empty where not asked for
+    // What windows may stray by their scatter, a cell each: variance, µm², as far as no later
+    // set-up puts it right, and its derivatives.
+    Eigen::VectorXd strayed;
+    Eigen::MatrixXd strayedBy;
 };
 // The tools as believed, or with ln compliance and ln looseness shifted by so many of their own
 // standard deviations, and windows that lay lower than meant.
@@ -56,8 +60,6 @@ struct CourseEnd {
     [[nodiscard]] double square() const { return residuals.squaredNorm(); }
 };
 
-// The first part of it for a wall as it is.
-double feltSquare(const PlanGround& ground, const Eigen::VectorXd& wall);
 // `step`: largestStep of the contact's integration; `shifts`: other tools to be ready for.
 CourseEnd endOf(const PlanGround& ground, const Course& course, double step, bool jacobian,
                 const std::vector<ToolShift>& shifts);

@@ -11,9 +11,9 @@ namespace {
 
 // At the mouth, and next to where the stones' reach ends inside the bore, little depends on the
 // wall.
-constexpr double mouth_mm = 3;
-constexpr double lastMillimetre = 1.2;
-constexpr double weightThere = 0.5;
+constexpr double mouth_mm = 4;
+constexpr double lastMillimetre = 5;
+constexpr double weightThere = 0.02;
 
 // The depths a stone's face can pass over.
 struct Swept {

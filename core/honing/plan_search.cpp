@@ -32,6 +32,21 @@ int changesOf(const Course& course, const PlanOptions& options) {
     return changes;
 }
 
+// What the windows of the last set-up stray, which no later one puts right: mean square, µm².
+double lastScatter(const PlanGround& ground, const Course& course) {
+    const SetUp& last = course.back();
+    double sum = 0;
+    for (std::size_t w = 0; w < last.windows.size(); ++w) {
+        Course less = course;
+        less.back().windows[w].strokes *= 1 - ground.learning.windowScatter;
+        less.back().windows[w].held *= 1 - ground.learning.windowScatter;
+        const Eigen::VectorXd off = walkCourse(ground, less, 0.6, false).wall.back() -
+                                    walkCourse(ground, course, 0.6, false).wall.back();
+        sum += ground.weight.dot(off.cwiseAbs2());
+    }
+    return sum;
+}
+
 class Search {
 public:
     Search(const PlanGround& ground, const Prospect& now, const PlanOptions& options,
@@ -78,23 +93,30 @@ public:
                 fit(startOf(m_ground, orderOf(best[k].course), m_windows, other), 12, 0.6);
         }
     }
-    // The best are tidied, made ready for other tools than believed, and their first step weighed.
+    // The best are made ready for other tools than believed, tidied, and their first step weighed.
     std::vector<Candidate> weigh(std::size_t count, int steps) {
-        std::vector<Candidate> weighed;
+        sort();
+        keepBest(count);
         double done = 0.8;
-        for (Candidate& candidate : chosen(count)) {
-            const FitOptions options{steps, 0.5, 0.01, {{0.7, 0, 0}, {0, 0.7, 0}}};
-            FittedCourse fitted = fitCourse(m_ground, candidate.course, options);
+        for (Candidate& candidate : m_found) {
+            FitOptions options{steps, 0.5, 0.01, {{0.7, 0, 0}, {0, 0.7, 0}, {0, 0, -1}}};
+            Course tidy = tidied(m_ground, candidate.course, leastDose);
+            if (tidy.empty()) tidy = candidate.course;
+            FittedCourse fitted = fitCourse(m_ground, tidy, options);
+            // A first set-up that takes next to nothing is not worth its stop.
+            while (fitted.course.size() > 1 && nextToNothing(fitted.course.front()) &&
+                   !m_options.first)
+                fitted = fitCourse(m_ground, Course(fitted.course.begin() + 1, fitted.course.end()),
+                                   options);
             candidate.course = std::move(fitted.course);
             candidate.end = std::move(fitted.end);
             candidate.share = shareAbout(m_ground, m_now, candidate.course.front());
             candidate.cost_um = costOf(candidate);
-            weighed.push_back(std::move(candidate));
             done += 0.2 / static_cast<double>(count);
             if (!goesOn(done)) break;
         }
-        std::ranges::stable_sort(weighed, {}, &Candidate::cost_um);
-        return weighed;
+        sort();
+        return std::move(m_found);
     }
 
 private:
@@ -117,39 +139,32 @@ private:
             *like = std::move(candidate);
     }
 
-    // So many of those found, tidied, no order twice; the best with each stone to begin with is
-    // among them, whatever it costs: what can be done first decides.
-    std::vector<Candidate> chosen(std::size_t count) {
-        sort();
-        std::vector<Candidate> all;
-        for (const Candidate& candidate : m_found) {
-            Candidate tidy = candidate;
-            tidy.course = tidied(m_ground, candidate.course, leastDose);
-            if (tidy.course.empty()) continue;
-            const StoneOrder order = orderOf(tidy.course);
-            if (m_options.first && order.front() != *m_options.first) continue;
-            const auto like = [&](const Candidate& other) {
-                return orderOf(other.course) == order;
-            };
-            if (std::ranges::none_of(all, like)) all.push_back(std::move(tidy));
-        }
-        std::vector<Candidate> taken;
-        std::vector<std::size_t> begun;
-        for (const Candidate& candidate : all) {
+    // The best few, and with each stone to begin with the best: should the first not be dared.
+    void keepBest(std::size_t count) {
+        std::vector<Candidate> kept;
+        std::vector<bool> begun(m_ground.may.size(), false);
+        for (Candidate& candidate : m_found) {
             const std::size_t stone = candidate.course.front().stone;
-            const bool another = std::ranges::find(begun, stone) == begun.end();
-            if (!another && taken.size() >= count) continue;
-            if (another) begun.push_back(stone);
-            taken.push_back(candidate);
+            if (kept.size() >= count && begun[stone]) continue;
+            begun[stone] = true;
+            kept.push_back(std::move(candidate));
         }
-        return taken;
+        m_found = std::move(kept);
+    }
+
+    bool nextToNothing(const SetUp& setUp) const {
+        const Eigen::VectorXd taken =
+            walkCourse(m_ground, {setUp}, 0.6, false).wall.front() - m_ground.wall;
+        const double toGo = m_ground.level_um - m_ground.weight.dot(m_ground.wall);
+        return m_ground.weight.dot(taken) < std::clamp(0.04 * toGo, 0.2, 3.0);
     }
 
     double roughCostOf(const Candidate& candidate) const {
         return worthOfOff(candidate.end.square()) + costOfStops(candidate.course, m_options);
     }
     double costOf(const Candidate& candidate) const {
-        return worthOfOff(candidate.end.square()) + costOfStops(candidate.course, m_options) +
+        return worthOfOff(candidate.end.square() + lastScatter(m_ground, candidate.course)) +
+               costOfStops(candidate.course, m_options) +
                m_options.setUpCost_um * shareCost(candidate.share);
     }
     void sort() { std::ranges::stable_sort(m_found, {}, &Candidate::cost_um); }
@@ -174,7 +189,8 @@ double costOfStops(const Course& course, const PlanOptions& options) {
 }
 
 double costOfLeaving(const PlanGround& ground) {
-    return worthOfOff(feltSquare(ground, ground.wall));
+    const Eigen::VectorXd off = (ground.wall.array() - ground.level_um).matrix();
+    return worthOfOff(ground.weight.dot(off.cwiseAbs2()));
 }
 
 std::vector<Candidate> searchCourses(const PlanGround& ground, const Prospect& now,

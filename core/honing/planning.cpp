@@ -15,14 +15,10 @@ namespace {
 constexpr double sureEnough = 0.93; // of straight over the stations, not over, not under
 constexpr double evenEnough_um = 9; // over all depths
 constexpr double likelyDone = 0.4;
-constexpr double heldAtLeast = 0.5;
 constexpr double reserve_um = 4;    // of stock, to put right with
 constexpr double unsureCost_um = 5; // of stopping without being sure
 constexpr double undersizeCost_um = 3;
 constexpr double near_um = 45; // to go
-constexpr double littleShare = 0.12;
-constexpr double little_um = 0.4;
-constexpr double littleCost_um = 2.5;
 
 class Planner {
 public:
@@ -47,7 +43,7 @@ public:
             if (careful.share > 0.99) return goOn(found.front(), careful, true);
         }
         const std::optional<Step> step = bestOf(found);
-        if (!step || !worthWhile(*step)) return ends(whyNot(step.has_value()));
+        if (!step || step->cost_um >= leaving()) return ends(whyNot(step.has_value()));
         return goOn(*step->candidate, step->careful, false);
     }
 
@@ -93,26 +89,19 @@ private:
         return best;
     }
 
-    // What little a step takes off is not worth stopping for, whatever the course promises after
-    // it.
+    // Near the size, what is not dared now will not be dared later either: then the course counts
+    // as it ends with the step as it is, not as it was meant.
     [[nodiscard]] double costOf(const Step& step) const {
-        const SetUp& first = step.careful.setUp;
-        if (rateUnknown(m_ground, first.stone)) return step.candidate->cost_um;
-        const Eigen::VectorXd wall = walkCourse(m_ground, {first}, 0.6, false).wall.front();
-        const double stock = m_ground.weight.dot(wall - m_ground.wall);
-        const double worthwhile = littleShare * std::max(0.0, toGo()) + little_um;
-        return step.candidate->cost_um + littleCost_um * std::max(0.0, 1 - stock / worthwhile);
-    }
-    // Near the size the last set-up counts as it ends with what may be dared of it.
-    [[nodiscard]] bool worthWhile(const Step& step) const {
         const Course& course = step.candidate->course;
-        if (course.size() > 1 || toGo() > near_um) return step.cost_um < leaving();
         const SetUp& first = step.careful.setUp;
-        const CourseEnd end = endOf(m_ground, {first}, 0.5, false, {});
-        const double sure = foreseenAfter(m_ground, m_now, first).chanceDone;
-        return worthOfOff(end.square()) + costOfStops(course, m_options) +
-                   unsureCost_um * (1 - sure) <
-               leaving();
+        const double stops = costOfStops(course, m_options);
+        if (rateUnknown(m_ground, first.stone) || toGo() > near_um) return step.candidate->cost_um;
+        Course asDone = course;
+        asDone.front() = first;
+        const CourseEnd end = endOf(m_ground, asDone, 0.5, false, {});
+        const double sure =
+            course.size() > 1 ? likelyDone : foreseenAfter(m_ground, m_now, first).chanceDone;
+        return worthOfOff(end.square()) + stops + unsureCost_um * (1 - sure);
     }
     [[nodiscard]] double leaving() const {
         return costOfLeaving(m_ground) + unsureCost_um * (1 - m_plan.now.chanceDone) +
@@ -135,7 +124,7 @@ private:
         if (m_ground.rough(wanted.stone) || careful.setUp.windows.empty()) return careful;
         if (foreseenAfter(m_ground, m_now, careful.setUp).chanceDone > likelyDone) return careful;
         CarefulSetUp held = carefully(m_ground, m_now, wanted, m_options.cell_mm, reserve_um);
-        return held.share < heldAtLeast * careful.share ? careful : held;
+        return held.setUp.windows.empty() ? careful : held;
     }
 
     // A finish stone whose rate is not known could dare next to nothing once it is to be used;

@@ -33,26 +33,27 @@ struct HoneAim {
 };
 
 struct PlanOptions {
-    std::vector<bool> mayUse;    // by stone; empty = all
-    int mostSetUps = 4;          // looked ahead
+    std::vector<bool> mayUse; // by stone; empty = all
+    int mostSetUps = 3;       // looked ahead
     int mostWindows = 3;
-    double setUpCost_um = 1;     // what a stop to measure must be worth, of straightness
-    double changeCost_um = 0;    // the same for a change of stone, from `fitted`
+    double setUpCost_um = 1;  // what a stop to measure must be worth, of straightness
+    double changeCost_um = 0; // the same for a change of stone, from `fitted`
     std::optional<std::size_t> fitted;
     std::optional<std::size_t> first; // the first set-up has to be with this stone
-    bool quick = false;          // from `warm` only
-    double cell_mm = 1;          // windows are rounded to this
+    bool quick = false;               // from `warm` only
+    double cell_mm = 1;               // windows are rounded to this
 };
 
 enum class HoneOutcome {
-    next,              // a set-up is proposed
-    done,              // straight and to size, as sure as asked: stop
-    asGoodAsItGets,    // these stones promise less than a set-up is worth
-    gaugeCannotTell,   // straight or not lies within the gauge's doubt, and more readings would not do
-    wouldGoOver,       // no set-up worth its while keeps the chance
-    overAlready,       // some depth is over the upper limit
-    noStone,           // none reaches, or none may be used
-    notMeasured,       // no survey yet
+    next,            // a set-up is proposed
+    done,            // straight and to size, as sure as asked: stop
+    asGoodAsItGets,  // these stones promise less than a set-up is worth
+    gaugeCannotTell, // straight or not lies within the gauge's doubt, and more readings would not
+                     // do
+    wouldGoOver,     // no set-up worth its while keeps the chance
+    overAlready,     // some depth is over the upper limit
+    noStone,         // none reaches, or none may be used
+    notMeasured,     // no survey yet
 };
 
 struct Foreseen {
@@ -71,10 +72,10 @@ struct HonePlan {
     std::vector<SetUp> setUps;      // the first as to be done, the rest in outline
     std::vector<Foreseen> foreseen; // after each
     Foreseen now;
-    std::vector<Look> measure;      // where to read after the first, most telling first
-    double cost_um = 0;             // of the whole sequence: compares plans
-    bool cautious = false;          // strokes of the first were cut back for safety
-    int setUpsLeft = 0;             // expected, this one included
+    std::vector<Look> measure; // where to read after the first, most telling first
+    double cost_um = 0;        // of the whole sequence: compares plans
+    bool cautious = false;     // strokes of the first were cut back for safety
+    int setUpsLeft = 0;        // expected, this one included
 };
 
 // Called now and then with 0 … 1; false = give up (the best so far is returned).

@@ -255,5 +255,9 @@ TEST(DemoFiles, SaltmarshWarmIsAsTyped) {
     compareWithFile(demo::saltmarshWarm(), "saltmarsh-warm.borebook");
 }
 
+TEST(DemoFiles, SaltmarshHoningIsAsTyped) {
+    compareWithFile(demo::saltmarshHoning(), "saltmarsh-honing.borebook");
+}
+
 } // namespace
 } // namespace borewright

@@ -13,6 +13,8 @@ namespace borewright::demo {
 Workbook saltmarsh();
 // The first block after its last pass, read warm with a coarse dial: what can still be said?
 Workbook saltmarshWarm();
+// The first block with its stones, before the hone has made it straight.
+Workbook saltmarshHoning();
 // A three-cylinder block with a one-piece head, in millimetres and micrometres.
 Workbook rushmere();
 

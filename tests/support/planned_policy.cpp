@@ -75,7 +75,10 @@ const char* wordFor(HoneOutcome outcome) {
 
 Bench benchAsStated(const BoreAsStated& stated) {
     Bench bench;
-    bench.grid = wallGrid(stated.depth_mm);
+    double stop = 0;
+    for (std::size_t i = 0; i < stated.stones.size(); ++i)
+        stop = std::max(stop, stated.lowest_mm(i));
+    bench.grid = wallGridToStop(stated.depth_mm, stop);
     for (std::size_t i = 0; i < stated.stones.size(); ++i) {
         borewright::BenchStone stone;
         stone.grid = stoneOnGrid(bench.grid, stated.stones[i].length_mm, stated.highest_mm(i),
