@@ -20,6 +20,9 @@ constexpr double unsureCost_um = 5; // of stopping without being sure
 constexpr double undersizeCost_um = 3;
 constexpr double near_um = 45; // to go
 
+constexpr double creeping_um = 0.35;   // over the bore, off the diameter
+constexpr double creepingShare = 0.03; // of what is to go
+
 class Planner {
 public:
     Planner(const PlanGround& ground, const PlanOptions& options)
@@ -82,11 +85,20 @@ private:
         std::optional<Step> best;
         for (const Candidate& candidate : found) {
             Step step{&candidate, stepOf(candidate.course.front()), 0};
-            if (step.careful.setUp.windows.empty()) continue;
+            if (step.careful.setUp.windows.empty() || creeps(step.careful.setUp)) continue;
             step.cost_um = costOf(step);
             if (!best || step.cost_um < best->cost_um) best = std::move(step);
         }
         return best;
+    }
+
+    // A stop to measure for next to nothing, that finishes nothing and teaches nothing.
+    [[nodiscard]] bool creeps(const SetUp& first) const {
+        if (rateUnknown(m_ground, first.stone)) return false;
+        const Eigen::VectorXd wall = walkCourse(m_ground, {first}, 0.6, false).wall.front();
+        const double taken = m_ground.weight.dot(wall - m_ground.wall);
+        if (taken > std::max(creeping_um, creepingShare * toGo())) return false;
+        return foreseenAfter(m_ground, m_now, first).chanceDone < m_plan.now.chanceDone + 0.05;
     }
 
     // Near the size, what is not dared now will not be dared later either: then the course counts

@@ -136,6 +136,19 @@ double axisShare(const Block& block, const std::string& axis) {
     return std::cos(2 * turn * std::numbers::pi / 180);
 }
 
+namespace {
+
+// A reading that a story would have otherwise. What is merely finer than the dial, or fits no
+// story, stays: the learning weighs it for itself.
+bool looksMistaken(const SurveyResult& survey, const Station& station) {
+    for (const Suspicion& suspicion : survey.suspicions)
+        for (const SlipFix& fix : suspicion.stories.front().fixes)
+            if (fix.station == station) return true;
+    return false;
+}
+
+} // namespace
+
 HoneReadings honeReadings(const Workbook& workbook, const SurveyResult& survey, int bore,
                           Length finishSize) {
     HoneReadings result;
@@ -145,7 +158,7 @@ HoneReadings honeReadings(const Workbook& workbook, const SurveyResult& survey, 
     result.shared_um = doubt.shared_um;
     for (const StationResult& at : read->stations) {
         if (!at.diameter) continue;
-        if (!at.odd.empty()) {
+        if (looksMistaken(survey, at.station)) {
             ++result.leftOut;
             continue;
         }
