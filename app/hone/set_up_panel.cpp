@@ -124,40 +124,12 @@ QString SetUpPanel::factsOf(const BoreOutlook& outlook) const {
         const auto small = [&](double um) {
             return qs(smallWithUnit(Length::nearest(um, Unit::micrometre), units));
         };
+        if (outlook.modelOnly) lines << tr("Model, not measured.");
         lines << tr("Expected after it: %1 over the stations, %2 over every depth; %3. About %4 "
                     "minutes.")
                      .arg(small(outlook.next->spread_um), small(outlook.next->spreadAll_um),
                           qs(outlook.next->overWords))
                      .arg(std::round(outlook.next->minutes));
-        if (outlook.modelOnly) lines << tr("Model, not measured: no pass of this stone is proven.");
-    } else
-        for (const std::string& sentence : outlook.sentences) // the plan tells them too
-            lines << qs(sentence);
-    return lines.join(' ');
-}
-
-QString SetUpPanel::noSetUpWords() const {
-    const QString missing =
-        hone_words::missing(m_context.document.workbook(), m_context.selection.bore());
-    return missing.isEmpty() ? m_search.waitingWords() : missing;
-}
-
-void SetUpPanel::forget() {
-    m_toMeasure.clear();
-    m_secondsOf.clear();
-    m_watch->setUp({});
-    tell({}, false);
-}
-
-void SetUpPanel::refresh() {
-    const Workbook& workbook = m_context.document.workbook();
-    const int number = m_context.selection.bore();
-    const BoreOutlook* outlook = m_search.bore(number);
-    const bool now = m_search.isOfNow(number);
-    QString sentence = noSetUpWords(), facts;
-    if (outlook != nullptr && hone_words::missing(workbook, number).isEmpty()) {
-        sentence = qs(outlook->next && now ? outlook->next->sentence : outlook->headline);
-        facts = factsOf(*outlook);
     }
     m_sentence->setText(sentence);
     m_sentence->setToolTip(sentence);
