@@ -130,6 +130,34 @@ QString SetUpPanel::factsOf(const BoreOutlook& outlook) const {
                      .arg(small(outlook.next->spread_um), small(outlook.next->spreadAll_um),
                           qs(outlook.next->overWords))
                      .arg(std::round(outlook.next->minutes));
+    } else
+        for (const std::string& sentence : outlook.sentences) // the plan tells them too
+            lines << qs(sentence);
+    return lines.join(' ');
+}
+
+QString SetUpPanel::noSetUpWords() const {
+    const QString missing =
+        hone_words::missing(m_context.document.workbook(), m_context.selection.bore());
+    return missing.isEmpty() ? m_search.waitingWords() : missing;
+}
+
+void SetUpPanel::forget() {
+    m_toMeasure.clear();
+    m_secondsOf.clear();
+    m_watch->setUp({});
+    tell({}, false);
+}
+
+void SetUpPanel::refresh() {
+    const Workbook& workbook = m_context.document.workbook();
+    const int number = m_context.selection.bore();
+    const BoreOutlook* outlook = m_search.bore(number);
+    const bool now = m_search.isOfNow(number);
+    QString sentence = noSetUpWords(), facts;
+    if (outlook != nullptr && hone_words::missing(workbook, number).isEmpty()) {
+        sentence = qs(outlook->next && now ? outlook->next->sentence : outlook->headline);
+        facts = factsOf(*outlook);
     }
     m_sentence->setText(sentence);
     m_sentence->setToolTip(sentence);
