@@ -85,11 +85,17 @@ private:
         std::optional<Step> best;
         for (const Candidate& candidate : found) {
             Step step{&candidate, stepOf(candidate.course.front()), 0};
-            if (step.careful.setUp.windows.empty() || creeps(step.careful.setUp)) continue;
+            if (step.careful.setUp.windows.empty()) continue;
+            if (creeps(step.careful.setUp) || tooRisky(step.careful.setUp)) continue;
             step.cost_um = costOf(step);
             if (!best || step.cost_um < best->cost_um) best = std::move(step);
         }
         return best;
+    }
+
+    // Whatever is the cause, the step or what is in doubt already.
+    [[nodiscard]] bool tooRisky(const SetUp& first) const {
+        return foreseenAfter(m_ground, m_now, first).chanceOver > m_ground.aim.chance;
     }
 
     // A stop to measure for next to nothing, that finishes nothing and teaches nothing.
