@@ -29,7 +29,7 @@ struct LearningOptions {
     double smooth_um = 12, smoothOver_mm = 20;
     double rough_um = 2, roughOver_mm = 6;
     double oval_um = 6, ovalOver_mm = 20;
-    double hardness = 0.05, hardnessOver_mm = 10;
+    double hardness = 0.03, hardnessOver_mm = 10;
     // Prior of the tools.
     double logCompliance = 3.0, complianceDoubt = 0.8, complianceOwnDoubt = 0.3;
     double logWear = -3.5, wearDoubt = 0.7;
@@ -38,9 +38,9 @@ struct LearningOptions {
     // Scatter and error of a set-up.
     double windowScatter = 0.10;
     double miscounted = 0.5;    // strokes
-    double strokeEnds_mm = 0.6; // where a window's ends really lay
+    double strokeEnds_mm = 0.5; // where a window's ends really lay
     double faceStray = 0.1;     // share of its wear that a face wears otherwise
-    double errorFloor_um = 0.4, errorShare = 0.04, errorOver_mm = 8;
+    double errorFloor_um = 0.4, errorShare = 0.03, errorOver_mm = 8;
     double ratesWander = 0.07; // of each logarithm, a set-up
     // Readings.
     double surpriseBeyond = 1.5; // normalised square a reading
