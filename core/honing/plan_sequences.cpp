@@ -36,6 +36,15 @@ double weightedMean(const PlanGround& ground, const Eigen::VectorXd& wall) {
     return ground.weight.dot(wall);
 }
 
+// Long, short, finish.
+std::size_t kindOf(const PlanGround& ground, std::size_t stone) {
+    if (!ground.rough(stone)) return 2;
+    double longest = 0;
+    for (const BenchStone& other : ground.bench.stones)
+        longest = std::max(longest, other.grid.length_mm);
+    return ground.bench.stones[stone].grid.length_mm < 0.6 * longest ? 1 : 0;
+}
+
 // Orders by what tends to be best: few stones first, then the longest rough ones.
 class Orders {
 public:
@@ -43,7 +52,7 @@ public:
         : m_ground(ground)
         , m_options(options) {
         for (std::size_t s = 0; s < ground.may.size(); ++s) {
-            if (!ground.may[s]) continue;
+            if (!ground.may[s] || (needless(s) && options.first != s)) continue;
             (ground.rough(s) ? m_rough : m_finish).push_back(s);
         }
         const auto longer = [&](std::size_t a, std::size_t b) {
@@ -71,6 +80,18 @@ public:
     }
 
 private:
+    // A short stone brings a closed end along. Where a longer one stands out of that end, it is
+    // not needed.
+    [[nodiscard]] bool needless(std::size_t stone) const {
+        if (kindOf(m_ground, stone) != 1) return false;
+        for (std::size_t s = 0; s < m_ground.may.size(); ++s) {
+            const StoneOnGrid& other = m_ground.bench.stones[s].grid;
+            if (m_ground.may[s] && m_ground.rough(s) && kindOf(m_ground, s) == 0 &&
+                other.lowest_mm > m_ground.bench.grid.depth_mm() + other.length_mm / 8)
+                return true;
+        }
+        return false;
+    }
     void add(StoneOrder order) {
         if (static_cast<int>(order.size()) > std::max(1, m_options.mostSetUps)) return;
         if (m_options.first && order.front() != *m_options.first) return;
@@ -146,15 +167,6 @@ std::vector<double> stockShares(const PlanGround& ground, const StoneOrder& orde
 double doseFor(const PlanGround& ground, std::size_t stone, double stock) {
     const StoneOnGrid& on = ground.bench.stones[stone].grid;
     return stock * ground.bench.grid.depth_mm() / std::max(1.0, on.length_mm);
-}
-
-// Long, short, finish.
-std::size_t kindOf(const PlanGround& ground, std::size_t stone) {
-    if (!ground.rough(stone)) return 2;
-    double longest = 0;
-    for (const BenchStone& other : ground.bench.stones)
-        longest = std::max(longest, other.grid.length_mm);
-    return ground.bench.stones[stone].grid.length_mm < 0.6 * longest ? 1 : 0;
 }
 
 Stroking windowAt(const PlanGround& ground, std::size_t stone, const Part& part, double dose) {
