@@ -24,7 +24,8 @@ WallGrid wallGrid(double depth_mm, double finest_mm) {
 
 WallGrid wallGridToStop(double depth_mm, double stop_mm, double finest_mm) {
     if (!(stop_mm > 0) || stop_mm > depth_mm) return wallGrid(depth_mm, finest_mm);
-    WallGrid grid = wallGrid(stop_mm, finest_mm);
+    WallGrid grid = wallGrid(stop_mm, 2 * finest_mm);
+    grid.height_mm /= 2;
     grid.cells = static_cast<std::size_t>(wholeCells(depth_mm / grid.height_mm));
     return grid;
 }

@@ -20,10 +20,11 @@ struct WallGrid {
 };
 // The coarsest grid with cells of at most `finest_mm` that fits the depth.
 WallGrid wallGrid(double depth_mm, double finest_mm = 2);
-// The same with a border of cells where stones stop, `stop_mm` deep: there the stone stands for
-// long, and what it takes off ends sharply at its ends. The last cell may reach beyond the closed
-// end.
-WallGrid wallGridToStop(double depth_mm, double stop_mm, double finest_mm = 2);
+// What the honing is reckoned on: with a border of cells where stones stop, `stop_mm` deep, as what
+// a stone takes off ends sharply at its ends; finer cells show where windows meet (2 mm ones left
+// steps of 10 µm there). An even number of them down to the stop, so that two and two make a
+// coarser grid with the same border. The last cell may reach beyond the closed end.
+WallGrid wallGridToStop(double depth_mm, double stop_mm, double finest_mm = 1);
 
 // A stone beside that grid. Its face is cut into the same cells, counted from its lower end up; the
 // last may be cut through (`topShare` of it is there).

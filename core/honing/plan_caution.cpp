@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace borewright {
 
@@ -128,15 +129,56 @@ SetUp rounded(const PlanGround& ground, const SetUp& setUp, double cell_mm) {
     return whole;
 }
 
-// The window with most strokes gives one; empty windows go.
-void takeOne(SetUp& setUp) {
-    double* most = nullptr;
-    for (Stroking& window : setUp.windows)
-        for (double* count : {&window.strokes, &window.held})
-            if (!most || *count > *most) most = count;
-    *most -= std::max(1.0, std::floor(0.04 * *most));
-    std::erase_if(setUp.windows,
-                  [](const Stroking& window) { return window.strokes + window.held < 1; });
+// What is left when one window has so many strokes less.
+SetUp less(SetUp setUp, std::size_t window, double strokes) {
+    Stroking& one = setUp.windows[window];
+    (one.strokes > 0 ? one.strokes : one.held) -= strokes;
+    if (one.strokes + one.held < 0.5)
+        setUp.windows.erase(setUp.windows.begin() + static_cast<std::ptrdiff_t>(window));
+    return setUp;
+}
+
+// Takes whole strokes away where a share of them helps the most, until the chance is kept.
+SetUp broughtWithin(const Weighing& weighing, SetUp setUp) {
+    constexpr double enough_um = 0.2; // more room than this is worth nothing
+    double excess = setUp.windows.empty() ? -1 : weighing.excess(setUp);
+    while (!setUp.windows.empty() && excess > 0) {
+        std::optional<SetUp> best;
+        double bestGain = 0, bestExcess = 0;
+        for (std::size_t w = 0; w < setUp.windows.size(); ++w) {
+            const Stroking& window = setUp.windows[w];
+            const double count = window.strokes > 0 ? window.strokes : window.held;
+            const double strokes = std::max(1.0, std::floor(0.06 * count));
+            SetUp trial = less(setUp, w, strokes);
+            const double at = trial.windows.empty() ? -1 : weighing.excess(trial);
+            const double gain = (excess - std::max(at, -enough_um)) / (strokes / count);
+            if (best && gain <= bestGain) continue;
+            best = std::move(trial);
+            bestGain = gain;
+            bestExcess = at;
+        }
+        setUp = std::move(*best);
+        excess = bestExcess;
+    }
+    return setUp;
+}
+
+// Each window by itself may be dared more than all of them alike.
+SetUp grown(const Weighing& weighing, SetUp setUp, const SetUp& wanted, double most) {
+    double left = most * strokesOf(wanted) - strokesOf(setUp);
+    for (std::size_t w = 0; w < setUp.windows.size(); ++w) {
+        Stroking& window = setUp.windows[w];
+        const double low = window.strokes;
+        const double room = std::min(wanted.windows[w].strokes - low, left);
+        if (room < 0.5) continue;
+        for (const double part : {1.0, 0.6, 0.3}) {
+            window.strokes = low + part * room;
+            if (weighing.excess(setUp) <= 0) break;
+            window.strokes = low;
+        }
+        left -= window.strokes - low;
+    }
+    return setUp;
 }
 
 } // namespace
@@ -173,7 +215,9 @@ CarefulSetUp carefully(const PlanGround& ground, const Prospect& now, const SetU
     const Weighing weighing(ground, now, wanted, reserve_um);
     const double most = mostShare(ground, wanted);
     const double share = largestShare(weighing, wanted, most, shareAbout(ground, now, wanted));
-    SetUp whole = rounded(ground, scaled(wanted, share), cell_mm);
+    const SetUp dared = share < 0.97 * most ? grown(weighing, scaled(wanted, share), wanted, most)
+                                            : scaled(wanted, share);
+    SetUp whole = rounded(ground, dared, cell_mm);
     if (whole.windows.empty() && strokesOf(wanted) > 0) {
         // Less than a stroke: one, should that keep the chance.
         SetUp one = wanted;
@@ -183,8 +227,7 @@ CarefulSetUp carefully(const PlanGround& ground, const Prospect& now, const SetU
         one.windows.front().held = 0;
         whole = rounded(ground, one, cell_mm);
     }
-    while (!whole.windows.empty() && weighing.excess(whole) > 0)
-        takeOne(whole);
+    whole = broughtWithin(weighing, std::move(whole));
     return {whole, strokesOf(whole) / std::max(1e-9, strokesOf(wanted))};
 }
 

@@ -4,6 +4,8 @@
 
 #include "core/honing/bounded_least_squares.h"
 
+#include <Eigen/Cholesky>
+
 #include <algorithm>
 #include <cmath>
 
@@ -85,15 +87,15 @@ Course moved(const PlanGround& ground, Course course, const VectorXd& step) {
     return course;
 }
 
+// The normal equations serve: the damping keeps them well conditioned, and they are a tenth of the
+// work.
 VectorXd dampedStep(const CourseEnd& end, const StepBounds& bounds, double damping) {
-    const Index rows = end.jacobian.rows(), n = end.jacobian.cols();
-    MatrixXd a(rows + n, n);
-    a.topRows(rows) = end.jacobian;
-    const VectorXd norms = end.jacobian.colwise().norm();
-    a.bottomRows(n) = (std::sqrt(damping) * (norms.array() + 1e-3)).matrix().asDiagonal();
-    VectorXd b = VectorXd::Zero(rows + n);
-    b.head(rows) = -end.residuals;
-    return boundedLeastSquares(a, b, bounds.lower, bounds.upper).x;
+    MatrixXd normal = end.jacobian.transpose() * end.jacobian;
+    const VectorXd norms = normal.diagonal().cwiseSqrt();
+    normal.diagonal().array() += damping * (norms.array() + 1e-3).square() + 1e-12;
+    const Eigen::LLT<MatrixXd> factor(normal);
+    const VectorXd right = factor.matrixL().solve(-end.jacobian.transpose() * end.residuals);
+    return boundedLeastSquares(factor.matrixU(), right, bounds.lower, bounds.upper).x;
 }
 
 } // namespace

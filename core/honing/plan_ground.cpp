@@ -83,6 +83,21 @@ double levelOf(const PlanGround& ground) {
     return std::clamp(held, std::min(least, aim.aim_um), aim.aim_um);
 }
 
+// Two and two of these as their mean; a last one stays by itself.
+Eigen::VectorXd paired(const Eigen::VectorXd& fine) {
+    Eigen::VectorXd coarse((fine.size() + 1) / 2);
+    for (Eigen::Index i = 0; i < coarse.size(); ++i)
+        coarse[i] = 2 * i + 1 < fine.size() ? (fine[2 * i] + fine[2 * i + 1]) / 2 : fine[2 * i];
+    return coarse;
+}
+
+std::vector<bool> eitherOf(const std::vector<bool>& fine) {
+    std::vector<bool> coarse((fine.size() + 1) / 2);
+    for (std::size_t i = 0; i < fine.size(); ++i)
+        coarse[i / 2] = coarse[i / 2] || fine[i];
+    return coarse;
+}
+
 } // namespace
 
 double PlanGround::capOf(std::size_t stone) const {
@@ -115,6 +130,30 @@ PlanGround planGround(const HoneLearner& learner, std::size_t bore, const HoneAi
     weigh(ground);
     ground.level_um = levelOf(ground);
     return ground;
+}
+
+PlanGround coarser(const PlanGround& fine) {
+    PlanGround coarse = fine;
+    WallGrid& grid = coarse.bench.grid;
+    grid.height_mm *= 2;
+    grid.cells = (grid.cells + 1) / 2;
+    for (Eigen::VectorXd* values :
+         {&coarse.wall, &coarse.oval, &coarse.doubt, &coarse.ground.hardness, &coarse.weight})
+        *values = paired(*values);
+    if (coarse.ground.land.size() > 0) coarse.ground.land = paired(coarse.ground.land);
+    if (coarse.bench.land.size() > 0) coarse.bench.land = paired(coarse.bench.land);
+    if (coarse.weight.sum() > 0) coarse.weight /= coarse.weight.sum();
+    coarse.reached = eitherOf(fine.reached);
+    coarse.inside = eitherOf(fine.inside);
+    for (std::size_t s = 0; s < coarse.faces.size(); ++s) {
+        StoneOnGrid& stone = coarse.bench.stones[s].grid;
+        stone = stoneOnGrid(grid, stone.length_mm, stone.highest_mm, stone.lowest_mm);
+        coarse.faces[s] = paired(fine.faces[s]);
+        // Rounding may leave a sliver of a cell on either grid.
+        coarse.faces[s].conservativeResizeLike(
+            Eigen::VectorXd::Zero(static_cast<Eigen::Index>(stone.cells)));
+    }
+    return coarse;
 }
 
 } // namespace borewright

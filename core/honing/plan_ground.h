@@ -45,4 +45,8 @@ struct PlanGround {
 PlanGround planGround(const HoneLearner& learner, std::size_t bore, const HoneAim& aim,
                       const std::vector<bool>& mayUse);
 
+// The same on cells of twice the height: quicker, for sorting out what is worth a closer look.
+// What is believed stays on the fine grid.
+PlanGround coarser(const PlanGround& fine);
+
 } // namespace borewright

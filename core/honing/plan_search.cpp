@@ -52,13 +52,14 @@ public:
     Search(const PlanGround& ground, const Prospect& now, const PlanOptions& options,
            const PlanProgress& progress)
         : m_ground(ground)
+        , m_coarse(coarser(ground))
         , m_now(now)
         , m_options(options)
         , m_progress(progress)
         , m_windows(std::clamp(options.mostWindows, 1, 3)) {}
 
     void screen() {
-        const WindowDictionary dictionary(m_ground);
+        const WindowDictionary dictionary(m_coarse);
         const std::vector<StoneOrder> orders = stoneOrders(m_ground, m_options, mostOrders);
         for (std::size_t k = 0; k < orders.size(); ++k) {
             if (!m_found.empty() &&
@@ -116,6 +117,7 @@ public:
             if (!goesOn(done)) break;
         }
         sort();
+        onePerOrder();
         return std::move(m_found);
     }
 
@@ -126,7 +128,7 @@ private:
         FitOptions options;
         options.mostSteps = steps;
         options.contactStep = contactStep;
-        FittedCourse fitted = fitCourse(m_ground, std::move(start), options);
+        FittedCourse fitted = fitCourse(m_coarse, std::move(start), options);
         Candidate candidate{std::move(fitted.course), std::move(fitted.end), 1, 0};
         candidate.cost_um = roughCostOf(candidate);
         // One of each order, the best.
@@ -143,11 +145,27 @@ private:
     void keepBest(std::size_t count) {
         std::vector<Candidate> kept;
         std::vector<bool> begun(m_ground.may.size(), false);
+        bool finishOnly = false;
         for (Candidate& candidate : m_found) {
             const std::size_t stone = candidate.course.front().stone;
-            if (kept.size() >= count && begun[stone]) continue;
+            const bool finishes = std::ranges::none_of(
+                candidate.course, [&](const SetUp& setUp) { return m_ground.rough(setUp.stone); });
+            if (kept.size() >= count && begun[stone] && (finishOnly || !finishes)) continue;
             begun[stone] = true;
+            finishOnly = finishOnly || finishes;
             kept.push_back(std::move(candidate));
+        }
+        m_found = std::move(kept);
+    }
+
+    // What was tidied may have become like another.
+    void onePerOrder() {
+        std::vector<Candidate> kept;
+        for (Candidate& candidate : m_found) {
+            const StoneOrder order = orderOf(candidate.course);
+            if (std::ranges::none_of(
+                    kept, [&](const Candidate& other) { return orderOf(other.course) == order; }))
+                kept.push_back(std::move(candidate));
         }
         m_found = std::move(kept);
     }
@@ -170,6 +188,7 @@ private:
     void sort() { std::ranges::stable_sort(m_found, {}, &Candidate::cost_um); }
 
     const PlanGround& m_ground;
+    const PlanGround m_coarse; // for all but the last fits
     const Prospect& m_now;
     const PlanOptions& m_options;
     const PlanProgress& m_progress;

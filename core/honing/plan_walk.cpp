@@ -13,8 +13,9 @@ using Eigen::Index;
 using Eigen::MatrixXd;
 using Eigen::RowVectorXd;
 
-// Shorter ones leave the marks of the stone's ends in the wall.
-constexpr double shortestWindow_mm = 3;
+// Short ones leave the marks of the stone's ends in the wall, which the residuals count; only a
+// short one brings the last millimetres above the stop along.
+constexpr double shortestWindow_mm = 1;
 // A stone that stands still at the stop cuts a step at its upper end that nothing takes away again:
 // it is not planned, though a hold that was done is reckoned with.
 constexpr bool holdsAllowed = false;

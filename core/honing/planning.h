@@ -24,7 +24,7 @@ struct HoneAim {
     double lowest_um = -6;     // smaller than this it is not finished
     double straight_um = 6.35; // largest less smallest along an axis over the stations
     double chance = 0.01;
-    double finishStock_um = 25;  // what rough stones leave for the finish stone …
+    double finishStock_um = 20;  // what rough stones leave for the finish stone …
     double finishLeast_um = 6;   // … and at the very least, everywhere
     std::vector<Look> stations;  // where straightness is asked for
     std::vector<Look> readable;  // where the gauge can read: stations and other levels

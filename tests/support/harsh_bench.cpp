@@ -69,7 +69,7 @@ TrueStone drawnStone(const StatedStone& stated, const HarshTraits& traits, Rando
     return stone;
 }
 
-void addPorts(TrueBore& bore, Random& random) {
+StatedPorts addPorts(TrueBore& bore, Random& random) {
     const auto depth = benchCell_mm * static_cast<double>(bore.land.size());
     const double top = drawnBetween(random, 0.2, 0.6) * depth;
     const double height = drawnBetween(random, 8, 25);
@@ -78,6 +78,7 @@ void addPorts(TrueBore& bore, Random& random) {
         const double at = benchCell_mm * (static_cast<double>(i) + 0.5) - top;
         if (at >= 0 && at <= height) bore.land[i] = land;
     }
+    return {top, top + height};
 }
 
 void addHardSpots(TrueBore& bore, Random& random) {
@@ -106,10 +107,11 @@ void addWitness(TrueBore& bore, Random& random) {
     }
 }
 
-TrueBore drawnBore(double depth_mm, const HarshTraits& traits, Random& random) {
+TrueBore drawnBore(double depth_mm, const HarshTraits& traits, Random& random,
+                   BoreAsStated& stated) {
     TrueBore bore = wornBore(depth_mm, random);
     Random ports(random.next()), spots(random.next()), witness(random.next());
-    if (traits.ports) addPorts(bore, ports);
+    if (traits.ports) stated.ports = {addPorts(bore, ports)};
     if (traits.hardSpots) addHardSpots(bore, spots);
     if (traits.witness) addWitness(bore, witness);
     return bore;
@@ -156,8 +158,9 @@ std::vector<SimulatedBench> harshBlock(std::uint64_t seed, std::size_t bores,
     gauge.warm_um = traits.warm ? 2 : 0;
     std::vector<SimulatedBench> block;
     for (std::size_t i = 0; i < bores; ++i) {
-        TrueBore bore = drawnBore(depth, traits, random);
-        block.emplace_back(stated, std::move(bore), kit, gauge, random.next());
+        BoreAsStated own = stated;
+        TrueBore bore = drawnBore(depth, traits, random, own);
+        block.emplace_back(std::move(own), std::move(bore), kit, gauge, random.next());
     }
     return block;
 }

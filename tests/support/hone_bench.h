@@ -26,11 +26,17 @@ struct HoneWindow {
     double held = 0;    // standing at `to`, counted in strokes
 };
 
+// Ports cut into the wall between two depths.
+struct StatedPorts {
+    double from_mm = 0, to_mm = 0;
+};
+
 // All that the user of a bore knows of it beforehand.
 struct BoreAsStated {
     double depth_mm = 0;
     std::vector<StatedStone> stones;
     std::vector<double> stations; // depths where it is measured, on two axes
+    std::vector<StatedPorts> ports;
     // Common practice: a third of the stone may stand out of the open end; none of the closed one.
     [[nodiscard]] double highest_mm(std::size_t stone) const {
         return stones[stone].length_mm * 2 / 3;

@@ -11,6 +11,8 @@ namespace {
 // Noise and rounding of the benches' gauge (bench_gauge.h), as a repeatability study would say.
 constexpr double readingDoubt_um = 1.5;
 constexpr double sharedDoubt_um = 0.5;
+// What the program takes for the share of wall where ports cut it on both axes (log.cpp).
+constexpr double landAtPorts = 0.6;
 
 Look lookOf(const HoneStation& station) {
     return {station.depth_mm, station.axis == 0 ? 1.0 : -1.0};
@@ -79,6 +81,13 @@ Bench benchAsStated(const BoreAsStated& stated) {
     for (std::size_t i = 0; i < stated.stones.size(); ++i)
         stop = std::max(stop, stated.lowest_mm(i));
     bench.grid = wallGridToStop(stated.depth_mm, stop);
+    if (!stated.ports.empty())
+        bench.land = Eigen::VectorXd::Ones(static_cast<Eigen::Index>(bench.grid.cells));
+    for (const StatedPorts& ports : stated.ports)
+        for (std::size_t cell = 0; cell < bench.grid.cells; ++cell)
+            if (bench.grid.middle_mm(cell) >= ports.from_mm &&
+                bench.grid.middle_mm(cell) <= ports.to_mm)
+                bench.land[static_cast<Eigen::Index>(cell)] = landAtPorts;
     for (std::size_t i = 0; i < stated.stones.size(); ++i) {
         borewright::BenchStone stone;
         stone.grid = stoneOnGrid(bench.grid, stated.stones[i].length_mm, stated.highest_mm(i),

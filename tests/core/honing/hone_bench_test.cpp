@@ -15,7 +15,7 @@ namespace {
 // A plain bore and one stone with nothing left to chance.
 struct PlainBench {
     std::shared_ptr<HoneKit> kit = std::make_shared<HoneKit>();
-    BoreAsStated stated{100, {{"stone", false, 60, 0}}, usualStations(100)};
+    BoreAsStated stated{100, {{"stone", false, 60, 0}}, usualStations(100), {}};
     TrueBore bore{std::vector<double>(200, -200), std::vector<double>(200, 0),
                   std::vector<double>(200, 0), std::vector<double>(200, 1)};
     PlainBench() {
