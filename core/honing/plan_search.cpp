@@ -3,9 +3,12 @@
 #include "core/honing/plan_search.h"
 
 #include "core/honing/plan_dictionary.h"
+#include "core/honing/plan_share.h"
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
+#include <utility>
 
 namespace borewright {
 
@@ -61,12 +64,12 @@ public:
     void screen() {
         const WindowDictionary dictionary(m_coarse);
         const std::vector<StoneOrder> orders = stoneOrders(m_ground, m_options, mostOrders);
-        for (std::size_t k = 0; k < orders.size(); ++k) {
-            if (!m_found.empty() &&
-                !goesOn(0.5 * static_cast<double>(k) / static_cast<double>(orders.size())))
-                return;
-            fit(dictionary.startFor(orders[k], m_windows), 6, 0.8);
-        }
+        fitAll(
+            orders.size(),
+            [&](std::size_t k) {
+                return fitted(dictionary.startFor(orders[k], m_windows), 6, 0.8);
+            },
+            0, 0.5);
     }
     // Plans that were in hand: what is left of it, and the whole of it again.
     void warm(const HonePlan& plan) {
@@ -79,27 +82,30 @@ public:
             const Course rest(course.begin() + static_cast<std::ptrdiff_t>(from), course.end());
             if (m_options.first && rest.front().stone != *m_options.first) continue;
             if (!m_found.empty() && !goesOn(0.1)) return;
-            fit(withRoom(m_ground, rest, m_windows), m_options.quick ? 3 : 6, 0.6);
+            keep(fitted(withRoom(m_ground, rest, m_windows), m_options.quick ? 3 : 6, 0.6));
         }
     }
     void refine() {
         sort();
         const std::size_t count = std::min<std::size_t>(m_found.size(), 5);
-        const std::vector<Candidate> best(m_found.begin(),
-                                          m_found.begin() + static_cast<std::ptrdiff_t>(count));
+        std::vector<std::pair<Course, int>> starts; // and steps
         for (std::size_t k = 0; k < count; ++k) {
-            if (!goesOn(0.5 + 0.3 * static_cast<double>(k) / static_cast<double>(count))) return;
-            fit(best[k].course, 10, 0.6);
+            starts.emplace_back(m_found[k].course, 10);
             for (int other = 0; other < startsKnown; ++other)
-                fit(startOf(m_ground, orderOf(best[k].course), m_windows, other), 12, 0.6);
+                starts.emplace_back(startOf(m_ground, orderOf(m_found[k].course), m_windows, other),
+                                    12);
         }
+        fitAll(
+            starts.size(),
+            [&](std::size_t k) { return fitted(starts[k].first, starts[k].second, 0.6); }, 0.5,
+            0.3);
     }
     // The best are made ready for other tools than believed, tidied, and their first step weighed.
     std::vector<Candidate> weigh(std::size_t count, int steps) {
         sort();
         keepBest(count);
-        double done = 0.8;
-        for (Candidate& candidate : m_found) {
+        const auto ready = [&](std::size_t k) {
+            Candidate& candidate = m_found[k];
             FitOptions options{steps, 0.5, 0.01, {{0.7, 0, 0}, {0, 0.7, 0}, {0, 0, -1}}};
             Course tidy = tidied(m_ground, candidate.course, leastDose);
             if (tidy.empty()) tidy = candidate.course;
@@ -113,9 +119,10 @@ public:
             candidate.end = std::move(fitted.end);
             candidate.share = shareAbout(m_ground, m_now, candidate.course.front());
             candidate.cost_um = costOf(candidate);
-            done += 0.2 / static_cast<double>(count);
-            if (!goesOn(done)) break;
-        }
+        };
+        shareOut(m_found.size(), ready, [&](std::size_t done) {
+            return goesOn(0.8 + 0.2 * static_cast<double>(done) / static_cast<double>(count));
+        });
         sort();
         onePerOrder();
         return std::move(m_found);
@@ -124,14 +131,32 @@ public:
 private:
     bool goesOn(double done) { return !m_progress || m_progress(done); }
 
-    void fit(Course start, int steps, double contactStep) {
+    Candidate fitted(Course start, int steps, double contactStep) const {
         FitOptions options;
         options.mostSteps = steps;
         options.contactStep = contactStep;
         FittedCourse fitted = fitCourse(m_coarse, std::move(start), options);
         Candidate candidate{std::move(fitted.course), std::move(fitted.end), 1, 0};
         candidate.cost_um = roughCostOf(candidate);
-        // One of each order, the best.
+        return candidate;
+    }
+
+    // Side by side, kept in their order: the same search gives the same plan on any machine.
+    template<typename Fit>
+    void fitAll(std::size_t count, const Fit& fit, double from, double share) {
+        std::vector<std::optional<Candidate>> fits(count);
+        shareOut(
+            count, [&](std::size_t k) { fits[k] = fit(k); },
+            [&](std::size_t done) {
+                return goesOn(from +
+                              share * static_cast<double>(done) / static_cast<double>(count));
+            });
+        for (std::optional<Candidate>& candidate : fits)
+            if (candidate) keep(std::move(*candidate));
+    }
+
+    // One of each order, the best.
+    void keep(Candidate candidate) {
         const StoneOrder order = orderOf(candidate.course);
         const auto like = std::ranges::find_if(
             m_found, [&](const Candidate& other) { return orderOf(other.course) == order; });

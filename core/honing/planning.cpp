@@ -3,6 +3,7 @@
 #include "core/honing/planning.h"
 
 #include "core/honing/plan_search.h"
+#include "core/honing/plan_share.h"
 #include "core/honing/plan_telling.h"
 
 #include <algorithm>
@@ -82,15 +83,20 @@ private:
     };
 
     [[nodiscard]] std::optional<Step> bestOf(const std::vector<Candidate>& found) const {
+        std::vector<std::optional<Step>> steps(found.size());
+        shareOut(found.size(), [&](std::size_t k) { steps[k] = worthwhile(found[k]); }, {});
         std::optional<Step> best;
-        for (const Candidate& candidate : found) {
-            Step step{&candidate, stepOf(candidate.course.front()), 0};
-            if (step.careful.setUp.windows.empty()) continue;
-            if (creeps(step.careful.setUp) || tooRisky(step.careful.setUp)) continue;
-            step.cost_um = costOf(step);
-            if (!best || step.cost_um < best->cost_um) best = std::move(step);
-        }
+        for (std::optional<Step>& step : steps)
+            if (step && (!best || step->cost_um < best->cost_um)) best = std::move(step);
         return best;
+    }
+
+    [[nodiscard]] std::optional<Step> worthwhile(const Candidate& candidate) const {
+        Step step{&candidate, stepOf(candidate.course.front()), 0};
+        const SetUp& first = step.careful.setUp;
+        if (first.windows.empty() || creeps(first) || tooRisky(first)) return std::nullopt;
+        step.cost_um = costOf(step);
+        return step;
     }
 
     // Whatever is the cause, the step or what is in doubt already.

@@ -73,9 +73,11 @@ void placeAim(double lasting_um, BoreAim& bore) {
 
 void placeStages(const Workbook& workbook, HoneAim& aim) {
     const Stages stages = stagesOf(workbook.hone.stages);
-    constexpr double leastShare = 0.25; // everywhere, of what the finish stones take
-    aim.finishStock_um = um(stages.nextStopsAt);
-    aim.finishLeast_um = leastShare * aim.finishStock_um;
+    // Of what the finish stones may take at the most: what the plan leaves them on the whole, and
+    // everywhere.
+    constexpr double usualShare = 0.8, leastShare = 0.25;
+    aim.finishStock_um = usualShare * um(stages.nextStopsAt);
+    aim.finishLeast_um = leastShare * um(stages.nextStopsAt);
 }
 
 void placeStations(const Workbook& workbook, const Bore& bore, BoreAim& result) {
