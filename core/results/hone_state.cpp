@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
+#include <optional>
 
 namespace borewright {
 namespace {
@@ -48,7 +49,32 @@ std::string overAlready(const HoneScene& scene, const PlannedBore& bore) {
                        depth(state.largestAt_mm, scene.units), limit);
 }
 
+// Where the wall as it is may be over already, though nobody has read it there: the depth that
+// stands highest with its doubt. Nothing where that is as unlikely as asked.
+std::optional<Eigen::Index> doubtedCell(const PlannedBore& bore) {
+    const Foreseen& now = bore.plan.now;
+    if (now.largest.size() == 0 || now.chanceOver <= bore.aim->aim.chance) return std::nullopt;
+    constexpr double sigmas = 2.33; // passed once in a hundred
+    Eigen::Index highest = 0;
+    (now.largest + sigmas * now.deviation).maxCoeff(&highest);
+    return highest;
+}
+
+std::string measureThere(const HoneScene& scene, const PlannedBore& bore, Eigen::Index cell) {
+    const Foreseen& now = bore.plan.now;
+    // As a gauge is set to it: millimetres, or twentieths of an inch.
+    const double step_mm = isInchFamily(scene.units.size) ? 1.27 : 1;
+    const double cell_mm = bore.group->group.bench.grid.middle_mm(static_cast<std::size_t>(cell));
+    const double at_mm = step_mm * std::round(cell_mm / step_mm);
+    const Length doubt = Length::nearest(normal95 * now.deviation[cell], Unit::micrometre);
+    return fmt::format("Between the depths that were read it may be over already: about {} at {}, "
+                       "known to ± {} {} only. Measure there before going on.",
+                       size(bore, now.largest[cell], scene.units), depth(at_mm, scene.units),
+                       upward(doubt, scene.units, 1), symbol(scene.units.small));
+}
+
 std::string wouldGoOver(const HoneScene& scene, const PlannedBore& bore) {
+    if (const auto cell = doubtedCell(bore)) return measureThere(scene, bore, *cell);
     const BoreState state = stateOf(bore);
     return fmt::format("Going on would put it over: {} at {} now, and it may end at {}. It is {}: "
                        "stop.",

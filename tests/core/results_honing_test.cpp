@@ -83,6 +83,37 @@ TEST(HoneOutlooks, ABoreReadAtTwoDepthsIsPlannedCautiouslyAndSaysSo) {
     EXPECT_TRUE(says(bore.sentences, "Only 2 depths are measured")) << bore.headline;
 }
 
+// Alike and with little to go at the two depths read; what lies between may be anything.
+TEST(HoneOutlooks, WhereItMayBeOverUnseenItSaysWhereToMeasure) {
+    const auto shopReadAtTwo = [](std::uint64_t seed) {
+        HoneShop shop = shopOf(seed);
+        auto& levels = shop.workbook.block.bores[0].levels;
+        levels = {levels.front(), levels.back()};
+        shop.workbook.surveys.clear();
+        shop.measure(std::vector<int>{});
+        return shop;
+    };
+    const auto sizes = [](const HoneShop& shop) {
+        std::vector<double> found;
+        for (const Station& station : shop.stationsOf(1))
+            for (int axis = 0; axis < benchAxes; ++axis)
+                found.push_back(shop.bench(1).truth(station.depth.in(Unit::millimetre), axis));
+        return std::ranges::minmax(found);
+    };
+    std::uint64_t seed = 1;
+    while (sizes(shopReadAtTwo(seed)).max - sizes(shopReadAtTwo(seed)).min > 8)
+        ++seed;
+    HoneShop shop = shopReadAtTwo(seed);
+    const Length size =
+        typedMm("85").value() + Length::nearest(sizes(shop).max + 4, Unit::micrometre);
+    shop.workbook.targets[1] = {typedFrom(size, Unit::millimetre), {}, {}, "piston 1", {}};
+    const BoreOutlook bore = shop.outlook().bores[0];
+    EXPECT_EQ(bore.outcome, HoneOutcome::wouldGoOver) << bore.headline;
+    EXPECT_NE(bore.headline.find("it may be over already"), std::string::npos) << bore.headline;
+    EXPECT_NE(bore.headline.find("Measure there before going on"), std::string::npos)
+        << bore.headline;
+}
+
 TEST(HoneOutlooks, TheFirstSetUpIsMarkedAsModel) {
     const HoneShop shop = shopOf(5);
     const HoneOutlook outlook = shop.outlook();
