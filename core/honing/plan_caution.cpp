@@ -116,6 +116,12 @@ SetUp rounded(const PlanGround& ground, const SetUp& setUp, double cell_mm) {
                            ? bounds.lowest_mm
                            : toStep(window.to_mm, cell_mm, bounds.highest_mm, bounds.lowest_mm);
         window.to_mm = std::max(window.from_mm, window.to_mm);
+        // A stroke goes somewhere.
+        const double shortest = std::min(std::max(cell_mm, 0.1), bounds.room_mm());
+        if (window.to_mm - window.from_mm < shortest && window.strokes > 0) {
+            window.from_mm = std::max(bounds.highest_mm, window.to_mm - shortest);
+            window.to_mm = std::max(window.to_mm, window.from_mm + shortest);
+        }
         const auto like = std::ranges::find_if(whole.windows, [&](const Stroking& other) {
             return other.from_mm == window.from_mm && other.to_mm == window.to_mm;
         });

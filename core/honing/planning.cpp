@@ -21,8 +21,9 @@ constexpr double unsureCost_um = 5; // of stopping without being sure
 constexpr double undersizeCost_um = 3;
 constexpr double near_um = 45; // to go
 
-constexpr double creeping_um = 0.35;   // over the bore, off the diameter
-constexpr double creepingShare = 0.03; // of what is to go
+constexpr double creeping_um = 0.6;    // over the bore, off the diameter
+constexpr double creepingShare = 0.12; // of what is to go
+constexpr double worthAStop = 0.15;    // more chance of being done
 
 class Planner {
 public:
@@ -110,7 +111,8 @@ private:
         const Eigen::VectorXd wall = walkCourse(m_ground, {first}, 0.6, false).wall.front();
         const double taken = m_ground.weight.dot(wall - m_ground.wall);
         if (taken > std::max(creeping_um, creepingShare * toGo())) return false;
-        return foreseenAfter(m_ground, m_now, first).chanceDone < m_plan.now.chanceDone + 0.05;
+        return foreseenAfter(m_ground, m_now, first).chanceDone <
+               m_plan.now.chanceDone + worthAStop;
     }
 
     // Near the size, what is not dared now will not be dared later either: then the course counts

@@ -36,7 +36,7 @@ struct PlanOptions {
     std::vector<bool> mayUse; // by stone; empty = all
     int mostSetUps = 3;       // looked ahead
     int mostWindows = 3;
-    double setUpCost_um = 1;  // what a stop to measure must be worth, of straightness
+    double setUpCost_um = 2;  // what a stop to measure must be worth, of straightness
     double changeCost_um = 0; // the same for a change of stone, from `fitted`
     std::optional<std::size_t> fitted;
     std::optional<std::size_t> first; // the first set-up has to be with this stone

@@ -8,11 +8,11 @@
 namespace borewright {
 namespace {
 
-// Worth of a change of stone, in straightness: three minutes, against five for a stop that has to
-// be worth 1 µm.
-constexpr double changeCost_um = 0.4;
+// Worth of a change of stone, in straightness: three minutes, against eight for a stop that has to
+// be worth 2 µm.
+constexpr double changeCost_um = 0.8;
 // Of a stop, where fewer are wished.
-constexpr double dearStop_um = 3;
+constexpr double dearStop_um = 5;
 
 const SurveyResult* surveyOf(const Results& results, const LearnedBore& bore) {
     return bore.survey.empty() ? nullptr : findResult(results, bore.survey);

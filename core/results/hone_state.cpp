@@ -49,6 +49,12 @@ std::string overAlready(const HoneScene& scene, const PlannedBore& bore) {
                        depth(state.largestAt_mm, scene.units), limit);
 }
 
+std::string capital(std::string text) {
+    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z')
+        text[0] = static_cast<char>(text[0] - 'a' + 'A');
+    return text;
+}
+
 // Where the wall as it is may be over already, though nobody has read it there: the depth that
 // stands highest with its doubt. Nothing where that is as unlikely as asked.
 std::optional<Eigen::Index> doubtedCell(const PlannedBore& bore) {
@@ -76,17 +82,14 @@ std::string measureThere(const HoneScene& scene, const PlannedBore& bore, Eigen:
 std::string wouldGoOver(const HoneScene& scene, const PlannedBore& bore) {
     if (const auto cell = doubtedCell(bore)) return measureThere(scene, bore, *cell);
     const BoreState state = stateOf(bore);
-    return fmt::format("Going on would put it over: {} at {} now, and it may end at {}. It is {}: "
-                       "stop.",
-                       size(bore, state.largest_um, scene.units),
-                       depth(state.largestAt_mm, scene.units),
-                       sizeWithUnit(bore.aim->size, scene.units), straightAndSize(scene, bore));
-}
-
-std::string capital(std::string text) {
-    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z')
-        text[0] = static_cast<char>(text[0] - 'a' + 'A');
-    return text;
+    const std::string over = fmt::format(
+        "Going on would put it over: {} at {} now, and it may end at {}.",
+        size(bore, state.largest_um, scene.units), depth(state.largestAt_mm, scene.units),
+        sizeWithUnit(bore.aim->size, scene.units));
+    const std::string stands = straightAndSize(scene, bore);
+    // What he wants to know first, where that is good news.
+    if (state.spread_um <= bore.aim->aim.straight_um) return capital(stands) + ": stop. " + over;
+    return over + " It is " + stands + ": stop.";
 }
 
 } // namespace
