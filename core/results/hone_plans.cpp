@@ -8,9 +8,11 @@
 namespace borewright {
 namespace {
 
-// Worth of a change of stone, in straightness: three minutes, against eight for a stop that has to
-// be worth 2 µm.
-constexpr double changeCost_um = 0.8;
+// What a stop to measure has to be worth, in straightness. The bores of a block share their stops.
+constexpr double ownStop_um = 2;
+constexpr double sharedStop_um = 1;
+// The same of a change of stone: three minutes, against eight for a stop.
+constexpr double changeShare = 0.4;
 // Of a stop, where fewer are wished.
 constexpr double dearStop_um = 5;
 
@@ -102,6 +104,10 @@ PlannedBore HonePlanner::start(int number) const {
     return result;
 }
 
+double HonePlanner::stopCost() const {
+    return m_workbook.block.bores.size() > 1 ? sharedStop_um : ownStop_um;
+}
+
 PlanOptions HonePlanner::optionsFor(const PlannedBore& bore, const HoneWishes& wishes) const {
     PlanOptions options;
     const std::size_t stones = bore.group->group.bench.stones.size();
@@ -110,12 +116,12 @@ PlanOptions HonePlanner::optionsFor(const PlannedBore& bore, const HoneWishes& w
         for (std::size_t stone = 0; stone < stones; ++stone)
             options.mayUse[stone] = !isShort(*bore.group, stone);
     }
-    if (wishes.fewerStops) options.setUpCost_um = dearStop_um;
+    options.setUpCost_um = wishes.fewerStops ? dearStop_um : stopCost();
     // Depths that a scale shows: 0.05 in, or a millimetre.
     options.cell_mm = isInchFamily(naturalUnits(m_workbook).size) ? 1.27 : 1;
     if (m_fitted) {
         options.fitted = bore.group->group.stoneAt(*m_fitted);
-        if (options.fitted) options.changeCost_um = changeCost_um;
+        if (options.fitted) options.changeCost_um = changeShare * stopCost();
     }
     return options;
 }
@@ -193,7 +199,7 @@ std::vector<PlannedBore> HonePlanner::plan(const std::vector<int>& bores) {
 // What all bores cost when this stone is fitted now: each is worked with it, or waits for a stop.
 double HonePlanner::costWith(std::size_t stone, std::vector<PlannedBore>& bores,
                              std::vector<std::optional<HonePlan>>& plans) {
-    double total = m_fitted && *m_fitted != stone ? changeCost_um : 0;
+    double total = m_fitted && *m_fitted != stone ? changeShare * stopCost() : 0;
     for (std::size_t b = 0; b < bores.size(); ++b) {
         PlannedBore& bore = bores[b];
         plans.emplace_back();

@@ -55,6 +55,7 @@ public:
     PlannedBore start(int bore) const;
 
 private:
+    double stopCost() const;
     PlanOptions optionsFor(const PlannedBore& bore, const HoneWishes& wishes) const;
     HonePlan search(const PlannedBore& bore, const PlanOptions& options, const HonePlan* warm);
     HonePlan oneStone(const PlannedBore& bore, const HoneWishes& wishes);
