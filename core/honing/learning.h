@@ -37,9 +37,9 @@ struct LearningOptions {
     double faceWedge_um = 2; // what a face may be out of line when new
     // Scatter and error of a set-up.
     double windowScatter = 0.10;
-    double miscounted = 0.5;    // strokes
+    double miscounted = 0.5;     // strokes
     double strokeEnds_mm = 0.25; // where a window's ends really lay
-    double faceStray = 0.1;     // share of its wear that a face wears otherwise
+    double faceStray = 0.1;      // share of its wear that a face wears otherwise
     double errorFloor_um = 0.4, errorShare = 0.03, errorOver_mm = 8;
     double ratesWander = 0.07; // of each logarithm, a set-up
     // Readings.
