@@ -21,29 +21,21 @@ using Eigen::VectorXd;
 constexpr std::uint64_t seed = 0x10e57a16;
 constexpr Index drawsTold = 400;
 
-// The same each time, and drawn once.
-const MatrixXd& drawn() {
-    constexpr Index mostSources = 256;
-    static const MatrixXd all = [mostSources]() -> MatrixXd {
-        Random random(seed);
-        MatrixXd draws(mostSources, drawsTold);
-        for (Index j = 0; j < draws.cols(); ++j)
-            for (Index i = 0; i < draws.rows(); ++i)
-                draws(i, j) = random.normal();
-        return draws;
-    }();
-    return all;
-}
-
-MatrixXd normals(Index rows, Index columns) {
-    const MatrixXd& all = drawn();
-    if (rows <= all.rows() && columns <= all.cols()) return all.topLeftCorner(rows, columns);
+MatrixXd drawnAnew(Index rows, Index columns) {
     Random random(seed);
     MatrixXd draws(rows, columns);
     for (Index j = 0; j < columns; ++j)
         for (Index i = 0; i < rows; ++i)
             draws(i, j) = random.normal();
     return draws;
+}
+
+// The same each time; drawn once as far as is usually asked for.
+MatrixXd normals(Index rows, Index columns) {
+    constexpr Index usualSources = 256;
+    static const MatrixXd usual = drawnAnew(usualSources, drawsTold);
+    if (rows > usual.rows() || columns > usual.cols()) return drawnAnew(rows, columns);
+    return usual.topLeftCorner(rows, columns);
 }
 
 // `from`: sources before it are told otherwise.

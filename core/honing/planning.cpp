@@ -21,15 +21,26 @@ constexpr double unsureCost_um = 5; // of stopping without being sure
 constexpr double undersizeCost_um = 3;
 constexpr double near_um = 45; // to go
 
-constexpr double creeping_um = 0.6;    // over the bore, off the diameter
-constexpr double creepingShare = 0.12; // of what is to go
-constexpr double worthAStop = 0.15;    // more chance of being done
+constexpr double creeping_um = 0.35;   // over the bore, off the diameter
+constexpr double creepingShare = 0.03; // of what is to go
+constexpr double worthAStop = 0.05;    // more chance of being done
+
+// Errors of the model are so much smaller than the learning begins with, once stones, iron and hand
+// are known that cut as it thinks.
+constexpr double wellKnown = 0.7;
+
+// Where passes keep turning out otherwise than thought, smaller steps and more measuring are worth
+// more: a stop costs less.
+PlanOptions careful(PlanOptions options, const PlanGround& ground) {
+    options.setUpCost_um /= std::max(1.0, ground.errorFactor / wellKnown);
+    return options;
+}
 
 class Planner {
 public:
     Planner(const PlanGround& ground, const PlanOptions& options)
         : m_ground(ground)
-        , m_options(options)
+        , m_options(careful(options, ground))
         , m_now(prospectNow(ground)) {
         m_plan.now = foreseenNow(ground, m_now);
     }
@@ -188,7 +199,7 @@ private:
     }
 
     const PlanGround& m_ground;
-    const PlanOptions& m_options;
+    const PlanOptions m_options;
     Prospect m_now;
     HonePlan m_plan;
 };
