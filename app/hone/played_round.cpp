@@ -9,10 +9,22 @@ namespace {
 
 constexpr int coldAgain_min = 600; // a played bore is read cold
 
+// Readings are played faster than they are read: the next pass comes after them by their own clock.
+Timestamp afterAllReadings(const Workbook& workbook, Timestamp now) {
+    for (const Survey& survey : workbook.surveys)
+        for (const Reading& reading : survey.readings)
+            if (!(reading.time < now)) {
+                now = reading.time;
+                ++now.secondsSinceEpoch;
+            }
+    return now;
+}
+
 } // namespace
 
 Result<PlayedRound> playRound(const Workbook& workbook, const SurveyHeader& proposed, int bore,
-                              const PlannedSetUp& planned, Timestamp now) {
+                              const PlannedSetUp& planned, Timestamp clock) {
+    const Timestamp now = afterAllReadings(workbook, clock);
     if (!workbook.invented)
         return refuse("only an invented workbook is honed by the program: here the readings are "
                       "a real engine's");

@@ -15,6 +15,6 @@ struct PlayedRound {
 // `proposed`: heading of the survey, as any new one begins. Refuses a workbook that is not
 // invented, and what the played bore refuses.
 Result<PlayedRound> playRound(const Workbook& workbook, const SurveyHeader& proposed, int bore,
-                              const PlannedSetUp& planned, Timestamp now);
+                              const PlannedSetUp& planned, Timestamp clock);
 
 } // namespace borewright

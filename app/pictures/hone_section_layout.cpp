@@ -9,6 +9,7 @@
 namespace borewright {
 namespace {
 
+constexpr double unread_mm = 5;
 constexpr double leastSpan_um = 14;   // a straight bore must not fill the plot with its noise
 constexpr double mostHeadroom = 0.4;  // of the depth: what stands out of the open end is cut off
 constexpr double carrierShown = 0.08; // of the depth, above the abrasive
@@ -133,15 +134,27 @@ void layAcross(HoneSectionLayout& l, const QRectF& rect, const HoneSectionData& 
     if (l.terse) marks = marksWidth(data, true, style);
     l.column = columnWidth(data, l.upright, l.lines, style);
     left += count * l.column + (data.windows.empty() ? 6 * u : 2 * u);
+    // Nothing drawn in between: the name of the open end needs its room all the same.
+    const QFont font = honeSectionFont(style);
+    if (!data.stone && data.windows.empty())
+        left = std::max(left, l.outer + textWidth(data.openEnd, font) + 8 * u);
     l.plot = QRectF(left, l.top, std::max(20.0, rect.right() - marks - left), l.bottom - l.top);
     if (marks > 0) l.marks = QRectF(l.plot.right(), l.top, marks, l.bottom - l.top);
-    const QFont font = honeSectionFont(style);
     l.openLabel = QRectF(l.outer, l.top - lineHeight(font) - 3 * u, l.plot.left() - l.outer,
                          lineHeight(font));
 }
 
-void widen(HoneSectionLayout& l, const HoneLine& line) {
+// The last millimetres at either end, where no gauge reads, may stand far back: they run off the
+// plot's edge rather than squash the rest.
+bool setsTheRange(const HoneSectionData& data, std::size_t cell) {
+    const double depth = cell < data.curves.depth_mm.size() ? data.curves.depth_mm[cell] : 0;
+    const double end = std::min(unread_mm, data.depth_mm / 8);
+    return depth >= end && depth <= data.depth_mm - end;
+}
+
+void widen(HoneSectionLayout& l, const HoneSectionData& data, const HoneLine& line) {
     for (std::size_t i = 0; i < line.mean_um.size(); ++i) {
+        if (!setsTheRange(data, i)) continue;
         const double band = i < line.band_um.size() ? line.band_um[i] : 0;
         l.lowest_um = std::min(l.lowest_um, line.mean_um[i] - band);
         l.highest_um = std::max(l.highest_um, line.mean_um[i] + band);
@@ -152,8 +165,8 @@ void layRange(HoneSectionLayout& l, const HoneSectionData& data) {
     const double aim = data.aim_um.value_or(0) / 2;
     l.lowest_um = std::min(-aim, data.lower_um.value_or(0));
     l.highest_um = std::max(aim, data.upper_um.value_or(0));
-    widen(l, data.curves.now);
-    widen(l, data.curves.then);
+    widen(l, data, data.curves.now);
+    widen(l, data, data.curves.then);
     // An odd reading is perhaps a slip of the pen: it stands at the edge.
     for (const HoneReadAt& read : data.read) {
         if (read.odd) continue;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The search off the window's thread: the latest question counts, a cancelled one says nothing, the
 // window is never held up; and the demonstration honed by itself to the end.
+#include "core/honing/log.h"
 #include "tests/app/hone_support.h"
 
 #include "app/hone/played_round.h"
@@ -136,6 +137,8 @@ TEST_F(HoningOneBore, TheDemonstrationIsHonedStraightByItself) {
     EXPECT_GE(presses, 4);
     EXPECT_LE(presses, 12) << outlook(1)->headline;
     EXPECT_EQ(steps(), presses) << "a press is one step";
+    const std::vector<std::string> odd = logOddities(bench.document.workbook(), 1);
+    EXPECT_TRUE(odd.empty()) << "played faster than read, yet in order: " << odd.front();
     for (const Pass& pass : record().passes)
         EXPECT_TRUE(pass.simulated);
     EXPECT_NE(bench.document.workbook().surveys.back().header.notes.find("simulated"),
