@@ -76,18 +76,13 @@ Eigen::VectorXd Belief::hardness() const {
 
 Eigen::RowVectorXd lookRow(const Belief& belief, const WallGrid& grid, const Look& look) {
     Eigen::RowVectorXd row = Eigen::RowVectorXd::Zero(belief.mean.size());
-    const auto last = static_cast<double>(grid.cells - 1);
-    const double place = std::clamp(look.depth_mm / grid.height_mm - 0.5, 0.0, last);
-    const auto lower =
-        static_cast<std::size_t>(std::min(std::floor(place), std::max(0.0, last - 1)));
-    const std::size_t upper = std::min(lower + 1, grid.cells - 1);
-    const double share = place - static_cast<double>(lower);
+    const BetweenCells at = betweenCells(grid, look.depth_mm);
     const auto add = [&](std::size_t cell, double weight) {
         row[belief.layout.wall(cell)] += weight;
         row[belief.layout.oval(cell)] += weight * look.axis;
     };
-    add(lower, 1 - share);
-    add(upper, share);
+    add(at.lower, 1 - at.share);
+    if (at.share > 0) add(at.lower + 1, at.share);
     return row;
 }
 

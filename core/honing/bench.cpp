@@ -17,6 +17,13 @@ double wholeCells(double cells) {
 
 } // namespace
 
+BetweenCells betweenCells(const WallGrid& grid, double depth_mm) {
+    const double place =
+        std::clamp(depth_mm / grid.height_mm - 0.5, 0.0, static_cast<double>(grid.cells) - 1);
+    const double lower = std::floor(place);
+    return {static_cast<std::size_t>(lower), place - lower};
+}
+
 WallGrid wallGrid(double depth_mm, double finest_mm) {
     const double cells = wholeCells(depth_mm / finest_mm);
     return {depth_mm / cells, static_cast<std::size_t>(cells)};

@@ -18,6 +18,19 @@ struct WallGrid {
         return height_mm * (static_cast<double>(cell) + 0.5);
     }
 };
+// A depth between the middles of two cells: linear between them, beyond the outermost as it is
+// there.
+struct BetweenCells {
+    std::size_t lower = 0;
+    double share = 0;         // of the next cell, 0 ≤ share < 1; 0 in the last cell
+    template<typename Column> // a value a cell
+    [[nodiscard]] double of(const Column& wall) const {
+        const auto i = static_cast<std::ptrdiff_t>(lower);
+        return share > 0 ? (1 - share) * wall[i] + share * wall[i + 1] : wall[i];
+    }
+};
+BetweenCells betweenCells(const WallGrid& grid, double depth_mm);
+
 // The coarsest grid with cells of at most `finest_mm` that fits the depth.
 WallGrid wallGrid(double depth_mm, double finest_mm = 2);
 // What the honing is reckoned on: with a border of cells where stones stop, `stop_mm` deep, as what

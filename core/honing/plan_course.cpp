@@ -66,6 +66,7 @@ public:
         m_walls = &walls;
         m_end.wall = walls.wall.back();
         offAim();
+        offAtStations();
         for (std::size_t k = 0; k < m_course.size(); ++k)
             passed(k);
         for (std::size_t k = 0; k + 1 < m_course.size(); ++k)
@@ -100,6 +101,18 @@ private:
             m_end.offAim_um2 += off * off;
             m_rows.add(off);
             if (m_jacobian) m_rows.by(scale, m_walls->by.back().row(i));
+        }
+    }
+
+    void offAtStations() {
+        const double scale = std::sqrt(m_ground.weightOfStation());
+        for (const PlanStation& station : m_ground.stations) {
+            m_rows.add(scale * (station.at.of(m_end.wall) - m_ground.level_um));
+            if (!m_jacobian) continue;
+            const MatrixXd& by = m_walls->by.back();
+            const auto lower = static_cast<Index>(station.at.lower);
+            m_rows.by(scale * (1 - station.at.share), by.row(lower));
+            if (station.at.share > 0) m_rows.by(scale * station.at.share, by.row(lower + 1));
         }
     }
 
@@ -237,7 +250,8 @@ CourseEnd endOf(const PlanGround& ground, const Course& course, double step, boo
     const Index cells = ground.wall.size();
     const auto blocks = static_cast<Index>(3 + 3 * course.size() + shifts.size());
     const CourseWalls walls = walkCourse(ground, course, step, jacobian);
-    Squares squares(ground, course, jacobian, blocks * cells + 3 * windows,
+    const auto stations = static_cast<Index>(ground.stations.size());
+    Squares squares(ground, course, jacobian, blocks * cells + stations + 3 * windows,
                     windowVariables * windows);
     squares.of(walls);
     for (const ToolShift& shift : shifts)

@@ -4,6 +4,7 @@
 // Variables, four a window: both ends (mm), its dose, strokes × rate (µm), and the dose of what it
 // is held at its lower end. The square of a course, µm²:
 //     Σ weight·(wall − aim)²                                     at the end, over the fine grid
+//   + the same over the stations
 //   + what a rough stone leaves too little, what the first finish stone finds too much, what passes
 //     the cap: squares, so dear that they count as forbidden
 //   + a share of what the set-ups before the last leave out of line

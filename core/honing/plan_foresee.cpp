@@ -53,30 +53,6 @@ void draw(const Prospect& prospect, Index from, Index count, Draws& draws) {
     draws.secondDoubt = (wallBy - ovalBy).rowwise().norm();
 }
 
-// Weighted look at a wall: linear between the middles of the cells.
-struct Between {
-    Index lower = 0;
-    double share = 0; // of the cell below
-    double axis = 0;
-    template<typename Column>
-    double of(const Column& wall) const {
-        if (share <= 0) return wall[lower];
-        return (1 - share) * wall[lower] + share * wall[lower + 1];
-    }
-};
-
-std::vector<Between> looksAt(const PlanGround& ground) {
-    std::vector<Between> looks;
-    const WallGrid& grid = ground.bench.grid;
-    for (const Look& look : ground.aim.stations) {
-        const double place = std::clamp(look.depth_mm / grid.height_mm - 0.5, 0.0,
-                                        static_cast<double>(grid.cells) - 1);
-        const auto lower = static_cast<Index>(place);
-        looks.push_back({lower, place - static_cast<double>(lower), look.axis});
-    }
-    return looks;
-}
-
 // Spreads on the first axis, the second, and of looks between them.
 struct Spreads {
     double least[3], most[3];
@@ -97,17 +73,16 @@ struct Spreads {
 };
 
 double chanceDoneOf(const PlanGround& ground, const Draws& draws) {
-    const std::vector<Between> looks = looksAt(ground);
-    if (looks.empty()) return 0;
+    if (ground.stations.empty()) return 0;
     double chance = 0;
     for (const Draws::AtRate& rate : draws.atRate) {
         int good = 0;
         for (Index j = 0; j < draws.first.cols(); ++j) {
             Spreads spreads;
-            for (const Between& look : looks) {
-                const double base = look.of(rate.wall);
-                const double first = look.of(draws.first.col(j));
-                const double second = look.of(draws.second.col(j));
+            for (const PlanStation& look : ground.stations) {
+                const double base = look.at.of(rate.wall);
+                const double first = look.at.of(draws.first.col(j));
+                const double second = look.at.of(draws.second.col(j));
                 spreads.take(look.axis,
                              base + (first + second) / 2 + look.axis * (first - second) / 2);
             }
@@ -253,8 +228,8 @@ Foreseen foreseenOf(const PlanGround& ground, const Prospect& prospect, const Dr
     }
     told.spreadAll_um = all.worst();
     Spreads stations;
-    for (const Between& look : looksAt(ground))
-        stations.take(look.axis, look.of(prospect.wall) + look.axis * look.of(prospect.oval));
+    for (const PlanStation& look : ground.stations)
+        stations.take(look.axis, look.at.of(prospect.wall) + look.axis * look.at.of(prospect.oval));
     told.spread_um = stations.worst();
     told.chanceOver = chanceOver(draws, ground.aim.upperLimit_um, ground.reached);
     told.chanceOverCap = chanceOver(draws, cap_um, ground.reached);

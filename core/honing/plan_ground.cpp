@@ -14,6 +14,10 @@ namespace {
 constexpr double mouth_mm = 4;
 constexpr double lastMillimetre = 5;
 constexpr double weightThere = 0.02;
+// Above and below these the wall's ends decide whether it is straight, and what stands out there no
+// later window takes away: towards the stop any stroke but a short one takes off less and less.
+constexpr double nearEnd_mm = 14;
+constexpr double weightNearEnd = 5;
 
 // The depths a stone's face can pass over.
 struct Swept {
@@ -50,8 +54,9 @@ void weigh(PlanGround& ground) {
                            at < std::min(grid.depth_mm() - mouth_mm, all.bottom - lastMillimetre);
         const double land =
             ground.bench.land.size() > 0 ? ground.bench.land[static_cast<Eigen::Index>(i)] : 1.0;
-        ground.weight[static_cast<Eigen::Index>(i)] =
-            (ground.inside[i] ? 1 : weightThere) * std::max(0.1, land);
+        const bool nearEnd = std::min(at - all.top, all.bottom - at) < nearEnd_mm;
+        const double counts = !ground.inside[i] ? weightThere : nearEnd ? weightNearEnd : 1;
+        ground.weight[static_cast<Eigen::Index>(i)] = counts * std::max(0.1, land);
     }
     const double sum = ground.weight.sum();
     if (sum > 0) ground.weight /= sum;
@@ -71,6 +76,12 @@ void axes(PlanGround& ground) {
         ground.oval[i] = std::fabs(belief.mean[oval]);
         ground.doubt[i] = std::sqrt(std::max(0.0, variance));
     }
+}
+
+void placeStations(PlanGround& ground) {
+    ground.stations.clear();
+    for (const Look& look : ground.aim.stations)
+        ground.stations.push_back({betweenCells(ground.bench.grid, look.depth_mm), look.axis});
 }
 
 // As near the aim as the cap and the usual doubt allow: it matters more that it is straight.
@@ -128,6 +139,7 @@ PlanGround planGround(const HoneLearner& learner, std::size_t bore, const HoneAi
         ground.finishes = ground.finishes || (ground.may[s] && ground.bench.stones[s].finish);
     }
     weigh(ground);
+    placeStations(ground);
     ground.level_um = levelOf(ground);
     return ground;
 }
@@ -145,6 +157,7 @@ PlanGround coarser(const PlanGround& fine) {
     if (coarse.weight.sum() > 0) coarse.weight /= coarse.weight.sum();
     coarse.reached = eitherOf(fine.reached);
     coarse.inside = eitherOf(fine.inside);
+    placeStations(coarse);
     for (std::size_t s = 0; s < coarse.faces.size(); ++s) {
         StoneOnGrid& stone = coarse.bench.stones[s].grid;
         stone = stoneOnGrid(grid, stone.length_mm, stone.highest_mm, stone.lowest_mm);

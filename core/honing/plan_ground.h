@@ -12,6 +12,16 @@ namespace borewright {
 // A wall held so many standard doubts below a cap passes it once in a hundred.
 inline constexpr double sigmasBelow = 2.33;
 
+// What the stations weigh together in the fit, where all depths together weigh 1: the bore is
+// judged by them, and there the wall is known best.
+inline constexpr double stationsWeight = 3;
+
+// Where straightness is asked for, on the grid.
+struct PlanStation {
+    BetweenCells at;
+    double axis = 0; // as in Look
+};
+
 struct PlanGround {
     Bench bench;
     Belief belief;
@@ -28,10 +38,14 @@ struct PlanGround {
     std::vector<Eigen::VectorXd> faces;
     std::vector<ContactSettings> settings;
     WallGround ground;
-    Eigen::VectorXd weight;    // of each cell in the fit, Σ = 1
+    Eigen::VectorXd weight; // of each cell in the fit, Σ = 1
+    std::vector<PlanStation> stations;
     std::vector<bool> reached; // by some stone that may be used
     std::vector<bool> inside;  // the same without the last millimetres at each end
 
+    [[nodiscard]] double weightOfStation() const {
+        return stations.empty() ? 0 : stationsWeight / static_cast<double>(stations.size());
+    }
     [[nodiscard]] std::size_t cells() const { return bench.grid.cells; }
     [[nodiscard]] bool rough(std::size_t stone) const { return !bench.stones[stone].finish; }
     // Where this stone has to stop, µm beyond finish size: a rough stone leaves what the finish

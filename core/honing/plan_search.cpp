@@ -4,6 +4,7 @@
 
 #include "core/honing/plan_dictionary.h"
 #include "core/honing/plan_share.h"
+#include "core/honing/plan_worth.h"
 
 #include <algorithm>
 #include <cmath>
@@ -14,25 +15,13 @@ namespace borewright {
 
 namespace {
 
-// The range of six normal values is 2.5 of their standard deviations, of which about half is left
-// when what follows has put right what it can.
-constexpr double worthOfRoot = 1.5;
 constexpr double leastDose = 0.25; // µm; windows of less are left out
 constexpr std::size_t mostOrders = 24;
+constexpr int mostStepsOn = 15, mostStepsAnew = 20; // of a fit that goes on, and one begun anew
 
 double shareCost(double share) {
     // What is not dared now needs another set-up; next to nothing dared, several.
     return (1 - share) + 10 * std::max(0.0, 0.25 - share);
-}
-
-int changesOf(const Course& course, const PlanOptions& options) {
-    int changes = 0;
-    std::optional<std::size_t> fitted = options.fitted;
-    for (const SetUp& setUp : course) {
-        if (fitted && *fitted != setUp.stone) ++changes;
-        fitted = setUp.stone;
-    }
-    return changes;
 }
 
 // What the windows of the last set-up stray, which no later one puts right: mean square, µm².
@@ -90,10 +79,10 @@ public:
         const std::size_t count = std::min<std::size_t>(m_found.size(), 5);
         std::vector<std::pair<Course, int>> starts; // and steps
         for (std::size_t k = 0; k < count; ++k) {
-            starts.emplace_back(m_found[k].course, 10);
-            for (int other = 0; other < startsKnown; ++other)
-                starts.emplace_back(startOf(m_ground, orderOf(m_found[k].course), m_windows, other),
-                                    12);
+            starts.emplace_back(m_found[k].course, mostStepsOn);
+            for (const StartShape shape : startShapes)
+                starts.emplace_back(startOf(m_ground, orderOf(m_found[k].course), m_windows, shape),
+                                    mostStepsAnew);
         }
         fitAll(
             starts.size(),
@@ -203,10 +192,10 @@ private:
     }
 
     double roughCostOf(const Candidate& candidate) const {
-        return worthOfOff(candidate.end.square()) + costOfStops(candidate.course, m_options);
+        return costOfEnd(m_coarse, candidate.end) + costOfStops(candidate.course, m_options);
     }
     double costOf(const Candidate& candidate) const {
-        return worthOfOff(candidate.end.square() + lastScatter(m_ground, candidate.course)) +
+        return costOfEnd(m_ground, candidate.end, lastScatter(m_ground, candidate.course)) +
                costOfStops(candidate.course, m_options) +
                m_options.setUpCost_um * shareCost(candidate.share);
     }
@@ -222,20 +211,6 @@ private:
 };
 
 } // namespace
-
-double worthOfOff(double meanSquare_um2) {
-    return worthOfRoot * std::sqrt(meanSquare_um2);
-}
-
-double costOfStops(const Course& course, const PlanOptions& options) {
-    return options.setUpCost_um * static_cast<double>(course.size()) +
-           options.changeCost_um * changesOf(course, options);
-}
-
-double costOfLeaving(const PlanGround& ground) {
-    const Eigen::VectorXd off = (ground.wall.array() - ground.level_um).matrix();
-    return worthOfOff(ground.weight.dot(off.cwiseAbs2()));
-}
 
 std::vector<Candidate> searchCourses(const PlanGround& ground, const Prospect& now,
                                      const PlanOptions& options, const HonePlan* warm,

@@ -16,13 +16,6 @@ struct Candidate {
     double cost_um = 0; // lower is better
 };
 
-// What a wall so far off is worth, µm: about the spread that readings at some stations would show.
-double worthOfOff(double meanSquare_um2);
-// What the stops and changes of stone of a course cost.
-double costOfStops(const Course& course, const PlanOptions& options);
-// What it costs to leave the bore as it is, in the same measure.
-double costOfLeaving(const PlanGround& ground);
-
 // Best first. `progress` returns false to give up; then what was found so far.
 std::vector<Candidate> searchCourses(const PlanGround& ground, const Prospect& now,
                                      const PlanOptions& options, const HonePlan* warm,

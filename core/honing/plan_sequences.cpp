@@ -4,33 +4,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace borewright {
 
 namespace {
 
 using Eigen::Index;
-
-// Share of a stone's reach.
-struct Part {
-    double from = 0;
-    double to = 1;
-    double dose = 1; // of the set-up's
-};
-
-// Ways of spreading three windows, by what kind of stone it is: the best of some hundred drawn at
-// random, fitted on walls that honing leaves. Long, short and finish stones in this order.
-constexpr Part parts[startsKnown][3][3] = {
-    {{{0.51, 1.00, 0.17}, {0.35, 0.80, 0.63}, {0.87, 0.89, 0.29}},
-     {{0.66, 1.00, 0.13}, {0.43, 0.76, 0.22}, {0.05, 0.44, 0.61}},
-     {{0.12, 0.36, 0.46}, {0.37, 0.50, 0.16}, {0.42, 1.00, 0.27}}},
-    {{{0.07, 1.00, 0.09}, {0.76, 0.98, 0.43}, {0.32, 0.67, 0.26}},
-     {{0.02, 1.00, 0.60}, {0.01, 0.67, 0.33}, {0.74, 0.88, 0.28}},
-     {{0.23, 0.74, 0.60}, {0.59, 0.80, 0.08}, {0.69, 0.76, 0.12}}},
-    {{{0.42, 1.00, 0.51}, {0.38, 0.41, 0.11}, {0.47, 1.00, 0.14}},
-     {{0.12, 1.00, 0.51}, {0.00, 0.23, 0.25}, {0.54, 0.76, 0.66}},
-     {{0.19, 0.67, 0.27}, {0.36, 0.65, 0.55}, {0.62, 0.70, 0.59}}},
-};
 
 double weightedMean(const PlanGround& ground, const Eigen::VectorXd& wall) {
     return ground.weight.dot(wall);
@@ -169,11 +149,48 @@ double doseFor(const PlanGround& ground, std::size_t stone, double stock) {
     return stock * ground.bench.grid.depth_mm() / std::max(1.0, on.length_mm);
 }
 
-Stroking windowAt(const PlanGround& ground, std::size_t stone, const Part& part, double dose) {
+// Where another kind of stone begins to cut when it stands at its lowest: what ends there meets it
+// without a seam. Half-way where there is no other kind.
+double meetingPlace(const PlanGround& ground, std::size_t stone) {
     const WindowBounds bounds = windowBounds(ground, stone);
-    return {bounds.highest_mm + part.from * bounds.room_mm(),
-            bounds.highest_mm + part.to * bounds.room_mm(), dose * part.dose / ground.rate(stone),
-            0};
+    const bool brief = kindOf(ground, stone) == 1;
+    std::optional<double> place;
+    for (std::size_t other = 0; other < ground.may.size(); ++other) {
+        if (!ground.may[other] || (kindOf(ground, other) == 1) == brief) continue;
+        const StoneOnGrid& on = ground.bench.stones[other].grid;
+        const double top = on.lowest_mm - on.length_mm;
+        place = place ? std::max(*place, top) : top;
+    }
+    const double halfWay = bounds.highest_mm + bounds.room_mm() / 2;
+    return std::clamp(place.value_or(halfWay), std::min(bounds.highest_mm + 2, bounds.lowest_mm),
+                      bounds.lowest_mm);
+}
+
+constexpr double briefly_mm = 1, atMeeting_mm = 2; // lengths of windows to start from
+
+std::vector<Stroking> windowsToStart(const PlanGround& ground, std::size_t stone, double dose,
+                                     StartShape shape) {
+    const WindowBounds bounds = windowBounds(ground, stone);
+    const double strokes = dose / ground.rate(stone);
+    const double lowest = bounds.lowest_mm, highest = bounds.highest_mm;
+    const double meeting = meetingPlace(ground, stone);
+    const double above = std::max(highest, meeting - atMeeting_mm);
+    std::vector<Stroking> windows{
+        {std::max(highest, lowest - briefly_mm), lowest, 0.45 * strokes, 0},
+        {above, meeting, 0.35 * strokes, 0}};
+    const double share = 0.2 * strokes;
+    switch (shape) {
+    case StartShape::above:
+        windows.push_back({highest, meeting, share, 0});
+        break;
+    case StartShape::below:
+        windows.push_back({above, meeting + 0.8 * (lowest - meeting), share, 0});
+        break;
+    case StartShape::throughout:
+        windows.push_back({highest, lowest, share, 0});
+        break;
+    }
+    return windows;
 }
 
 } // namespace
@@ -185,15 +202,14 @@ std::vector<StoneOrder> stoneOrders(const PlanGround& ground, const PlanOptions&
     return orders;
 }
 
-Course startOf(const PlanGround& ground, const StoneOrder& order, int windows, int start) {
+Course startOf(const PlanGround& ground, const StoneOrder& order, int windows, StartShape shape) {
     const std::vector<double> shares = stockShares(ground, order);
     Course course;
     for (std::size_t k = 0; k < order.size(); ++k) {
-        SetUp setUp{order[k], {}};
         const double dose = doseFor(ground, order[k], shares[k]);
-        for (int w = 0; w < std::min(windows, 3); ++w)
-            setUp.windows.push_back(
-                windowAt(ground, order[k], parts[start][kindOf(ground, order[k])][w], dose));
+        SetUp setUp{order[k], windowsToStart(ground, order[k], dose, shape)};
+        if (static_cast<int>(setUp.windows.size()) > windows)
+            setUp.windows.resize(static_cast<std::size_t>(std::max(1, windows)));
         course.push_back(std::move(setUp));
     }
     return course;
@@ -208,10 +224,10 @@ StoneOrder orderOf(const Course& course) {
 
 Course withRoom(const PlanGround& ground, Course course, int windows) {
     for (SetUp& setUp : course) {
-        int next = 0;
-        while (static_cast<int>(setUp.windows.size()) < windows && next < 3)
-            setUp.windows.push_back(windowAt(
-                ground, setUp.stone, parts[0][kindOf(ground, setUp.stone)][2 - next++], 1.0));
+        const double dose = 1;
+        for (const Stroking& window :
+             windowsToStart(ground, setUp.stone, dose, StartShape::throughout))
+            if (static_cast<int>(setUp.windows.size()) < windows) setUp.windows.push_back(window);
     }
     return course;
 }

@@ -13,9 +13,13 @@ using StoneOrder = std::vector<std::size_t>;
 std::vector<StoneOrder> stoneOrders(const PlanGround& ground, const PlanOptions& options,
                                     std::size_t most);
 
-// Courses to start a fit of that order from, unlike each other.
-inline constexpr int startsKnown = 3;
-Course startOf(const PlanGround& ground, const StoneOrder& order, int windows, int start);
+// Courses to start a fit of that order from. Each set-up has a short window at the stop, as only
+// that takes as much off at the closed end as above it; one that ends where another kind of stone
+// begins to cut, so that both together leave no seam; and a wider one.
+enum class StartShape { above, below, throughout }; // where the wider one lies
+inline constexpr StartShape startShapes[] = {StartShape::above, StartShape::below,
+                                             StartShape::throughout};
+Course startOf(const PlanGround& ground, const StoneOrder& order, int windows, StartShape shape);
 
 // The order a course has.
 StoneOrder orderOf(const Course& course);

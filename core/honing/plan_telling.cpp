@@ -21,15 +21,13 @@ constexpr std::size_t nearTheEnd = 14;
 VectorXd rowOf(const WallGrid& grid, const Look& look) {
     const auto cells = static_cast<Index>(grid.cells);
     VectorXd row = VectorXd::Zero(2 * cells);
-    const double place =
-        std::clamp(look.depth_mm / grid.height_mm - 0.5, 0.0, static_cast<double>(cells) - 1);
-    const auto lower = static_cast<Index>(place);
-    const double share = place - static_cast<double>(lower);
-    row[lower] = 1 - share;
-    row[cells + lower] = look.axis * (1 - share);
-    if (share > 0) {
-        row[lower + 1] = share;
-        row[cells + lower + 1] = look.axis * share;
+    const BetweenCells at = betweenCells(grid, look.depth_mm);
+    const auto lower = static_cast<Index>(at.lower);
+    row[lower] = 1 - at.share;
+    row[cells + lower] = look.axis * (1 - at.share);
+    if (at.share > 0) {
+        row[lower + 1] = at.share;
+        row[cells + lower + 1] = look.axis * at.share;
     }
     return row;
 }

@@ -5,6 +5,7 @@
 #include "core/honing/plan_search.h"
 #include "core/honing/plan_share.h"
 #include "core/honing/plan_telling.h"
+#include "core/honing/plan_worth.h"
 
 #include <algorithm>
 #include <cmath>
@@ -16,10 +17,9 @@ namespace {
 constexpr double sureEnough = 0.93; // of straight over the stations, not over, not under
 constexpr double evenEnough_um = 9; // over all depths
 constexpr double likelyDone = 0.4;
-constexpr double reserve_um = 4;    // of stock, to put right with
-constexpr double unsureCost_um = 5; // of stopping without being sure
+constexpr double reserve_um = 4; // of stock, to put right with
 constexpr double undersizeCost_um = 3;
-constexpr double near_um = 45; // to go
+constexpr double near_um = 45, farToGo_um = 90; // to go
 
 constexpr double creeping_um = 0.35;   // over the bore, off the diameter
 constexpr double creepingShare = 0.03; // of what is to go
@@ -136,12 +136,12 @@ private:
         Course asDone = course;
         asDone.front() = first;
         const CourseEnd end = endOf(m_ground, asDone, 0.5, false, {});
-        const double sure =
-            course.size() > 1 ? likelyDone : foreseenAfter(m_ground, m_now, first).chanceDone;
-        return worthOfOff(end.square()) + stops + unsureCost_um * (1 - sure);
+        if (course.size() > 1) return costOfEnd(m_ground, end) + stops;
+        const double sure = foreseenAfter(m_ground, m_now, first).chanceDone;
+        return worthOfOff(end.square()) + stops + crookedCost_um * (1 - sure);
     }
     [[nodiscard]] double leaving() const {
-        return costOfLeaving(m_ground) + unsureCost_um * (1 - m_plan.now.chanceDone) +
+        return costOfLeaving(m_ground) + crookedCost_um * (1 - m_plan.now.chanceDone) +
                (undersize() ? undersizeCost_um : 0);
     }
     [[nodiscard]] double toGo() const {
@@ -164,17 +164,27 @@ private:
         return held.setUp.windows.empty() ? careful : held;
     }
 
-    // A finish stone whose rate is not known could dare next to nothing once it is to be used;
-    // while there is far to go a short pass of it tells its rate and spoils nothing.
+    // A stone whose rate is not known could dare next to nothing once it is to be used; while there
+    // is far to go a short pass of it tells its rate and spoils nothing.
     [[nodiscard]] std::optional<SetUp> trialPass(const Candidate& candidate) const {
-        if (m_options.first) return std::nullopt;
         const Course& course = candidate.course;
+        if (m_options.first || rateUnknown(m_ground, course.front().stone)) return std::nullopt;
         for (std::size_t k = 1; k < course.size(); ++k) {
             const std::size_t stone = course[k].stone;
-            if (m_ground.rough(stone) || !rateUnknown(m_ground, stone)) continue;
-            if (rateUnknown(m_ground, course.front().stone)) return std::nullopt;
-            const WindowBounds bounds = windowBounds(m_ground, stone);
-            return SetUp{stone, {{bounds.highest_mm, bounds.lowest_mm, firstStrokes, 0}}};
+            if (!rateUnknown(m_ground, stone)) continue;
+            if (!m_ground.rough(stone)) {
+                const WindowBounds bounds = windowBounds(m_ground, stone);
+                return SetUp{stone, {{bounds.highest_mm, bounds.lowest_mm, firstStrokes, 0}}};
+            }
+            // A rough one does some of its work by it.
+            if (toGo() < farToGo_um) continue;
+            SetUp trial = course[k];
+            double strokes = 0;
+            for (const Stroking& window : trial.windows)
+                strokes += window.strokes;
+            for (Stroking& window : trial.windows)
+                window.strokes *= std::min(1.0, firstStrokes / std::max(1.0, strokes));
+            return trial;
         }
         return std::nullopt;
     }

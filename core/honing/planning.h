@@ -36,8 +36,8 @@ struct PlanOptions {
     std::vector<bool> mayUse; // by stone; empty = all
     int mostSetUps = 3;       // looked ahead
     int mostWindows = 3;
-    double setUpCost_um = 2;  // what a stop to measure must be worth, of straightness
-    double changeCost_um = 0; // the same for a change of stone, from `fitted`
+    double setUpCost_um = 2.6; // what a stop to measure must be worth, of straightness
+    double changeCost_um = 0;  // the same for a change of stone, from `fitted`
     std::optional<std::size_t> fitted;
     std::optional<std::size_t> first; // the first set-up has to be with this stone
     bool quick = false;               // from `warm` only

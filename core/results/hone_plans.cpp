@@ -9,12 +9,12 @@ namespace borewright {
 namespace {
 
 // What a stop to measure has to be worth, in straightness. The bores of a block share their stops.
-constexpr double ownStop_um = 2;
-constexpr double sharedStop_um = 1;
+constexpr double ownStop_um = 2.6;
+constexpr double sharedStop_um = 1.3;
 // The same of a change of stone: three minutes, against eight for a stop.
 constexpr double changeShare = 0.4;
 // Of a stop, where fewer are wished.
-constexpr double dearStop_um = 5;
+constexpr double dearStop_um = 6;
 
 const SurveyResult* surveyOf(const Results& results, const LearnedBore& bore) {
     return bore.survey.empty() ? nullptr : findResult(results, bore.survey);

@@ -58,6 +58,7 @@ inline constexpr std::size_t setUpLimit = 40;
 struct HoneTruth {
     double overStations = 0; // spread
     double overAll = 0;
+    double overMost = 0; // the same without the last 6 mm above the stop
     double largest = 0;
     double smallest = 0;
 };

@@ -29,11 +29,12 @@ double HoneBench::spreadOver(const std::vector<double>& depths_mm) const {
     return worst;
 }
 
-double HoneBench::spreadOverAll() const {
+double HoneBench::spreadOverAll(double aboveStop_mm) const {
     double reached = 0;
     for (std::size_t stone = 0; stone < m_stated.stones.size(); ++stone)
         reached = std::max(reached, m_stated.lowest_mm(stone));
-    return spreadOver(depthsBetween(3, std::min(m_stated.depth_mm - 3, reached - 1), 0.5));
+    return spreadOver(
+        depthsBetween(3, std::min(m_stated.depth_mm - 3, reached - aboveStop_mm), 0.5));
 }
 
 double HoneBench::largest() const {

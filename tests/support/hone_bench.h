@@ -68,9 +68,9 @@ public:
     // Largest less smallest along the depths given; the worse axis.
     [[nodiscard]] double spreadOver(const std::vector<double>& depths_mm) const;
     [[nodiscard]] double spreadOverStations() const { return spreadOver(m_stated.stations); }
-    // From 3 mm below the open end down to 3 mm above the closed end, but not within 1 mm of what
-    // no stone reaches.
-    [[nodiscard]] double spreadOverAll() const;
+    // From 3 mm below the open end down to 3 mm above the closed end, but not so near what no stone
+    // reaches.
+    [[nodiscard]] double spreadOverAll(double aboveStop_mm = 1) const;
     // Anywhere between the two ends, on either axis.
     [[nodiscard]] double largest() const;
     // Over the stations.

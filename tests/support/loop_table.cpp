@@ -79,6 +79,7 @@ LoopSummary summaryOf(const std::vector<LoopResult>& results) {
     const auto all = each(results, [](const R& r) { return r.last().overAll; });
     s.spreadAll = quantileOf(all, 0.5);
     s.spreadAllP90 = quantileOf(all, 0.9);
+    s.spreadMost = quantileOf(each(results, [](const R& r) { return r.last().overMost; }), 0.5);
     s.most = quantileOf(each(results, [](const R& r) { return r.most(); }), 1);
     s.over = mean(each(results, [](const R& r) { return r.most() > overCap_um; }));
     s.underP90 = quantileOf(each(results, [](const R& r) { return -r.last().smallest; }), 0.9);
@@ -93,20 +94,21 @@ LoopSummary summaryOf(const std::vector<LoopResult>& results) {
 }
 
 std::string loopTableHead() {
-    return fmt::format("{:<14} {:<15} {:>4} {:>8} {:>11} {:>12} {:>12} {:>6} {:>6} {:>6} {:>7} "
-                       "{:>7} {:>7} {:>9}",
-                       "policy", "bench", "n", "straight", "set-ups", "spread um", "all um", "most",
-                       "over", "under", "changes", "windows", "unsaid", "s a plan");
+    return fmt::format("{:<14} {:<15} {:>4} {:>8} {:>11} {:>12} {:>12} {:>8} {:>6} {:>6} {:>6} "
+                       "{:>7} {:>7} {:>7} {:>9}",
+                       "policy", "bench", "n", "straight", "set-ups", "spread um", "all um",
+                       "but stop", "most", "over", "under", "changes", "windows", "unsaid",
+                       "s a plan");
 }
 
 std::string loopTableRow(const std::string& policy, const std::string& bench,
                          const LoopSummary& s) {
     std::string row = fmt::format(
         "{:<14} {:<15} {:>4} {:>7.0f}% {:>5.1f}/{:>5.1f} {:>5.1f}/{:>6.1f} {:>5.1f}/{:>6.1f} "
-        "{:>6.1f} {:>5.1f}% {:>6.1f} {:>7.1f} {:>7.1f} {:>6.0f}% {:>4.2f}/{:>4.2f}",
+        "{:>8.1f} {:>6.1f} {:>5.1f}% {:>6.1f} {:>7.1f} {:>7.1f} {:>6.0f}% {:>4.2f}/{:>4.2f}",
         policy, bench, s.runs, 100 * s.straight, s.setUps, s.setUpsP90, s.spread, s.spreadP95,
-        s.spreadAll, s.spreadAllP90, s.most, 100 * s.over, s.underP90, s.changes, s.windows,
-        100 * s.unsaid, s.thinking_s, s.slowest_s);
+        s.spreadAll, s.spreadAllP90, s.spreadMost, s.most, 100 * s.over, s.underP90, s.changes,
+        s.windows, 100 * s.unsaid, s.thinking_s, s.slowest_s);
     if (s.promises > 0)
         row += fmt::format("\n{:>30} covered {:.1f} % of {}; chance over: promised {:.2f} % (at "
                            "most {:.2f} %), happened {:.2f} % of {}",

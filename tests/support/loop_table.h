@@ -12,6 +12,7 @@ struct LoopSummary {
     double setUps = 0, setUpsP90 = 0;
     double spread = 0, spreadP95 = 0; // over the stations
     double spreadAll = 0, spreadAllP90 = 0;
+    double spreadMost = 0; // median, all but the last 6 mm above the stop
     double most = 0;     // beyond the finish size, of any run at any time
     double over = 0;     // share of runs beyond it by more than overCap_um
     double underP90 = 0; // how far the smallest station is left under the finish size

@@ -186,7 +186,7 @@ std::optional<BlockStop> PlannedBlock::next(const BlockHistory& history) {
     learn(history);
     PlanOptions options;
     options.fitted = m_fitted;
-    options.setUpCost_um = 1; // shared by all bores
+    options.setUpCost_um = 1.3; // shared by all bores
     options.changeCost_um = 0.5;
     bool any = false;
     for (std::size_t bore = 0; bore < m_plans.size(); ++bore) {
