@@ -9,7 +9,6 @@
 
 #include <QGridLayout>
 #include <QHBoxLayout>
-#include <QStackedLayout>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -42,6 +41,7 @@ SetUpPanel::SetUpPanel(const PageContext& context, HoneSearch& search, QWidget* 
     , m_play(new QPushButton(tr("Hone it for me, simulated (F12)"), this))
     , m_refusal(makeRefusalLabel(this))
     , m_said(makePassingWord({}, this))
+    , m_words(new QStackedLayout)
     , m_watch(new WatchPanel(context, this)) {
     m_sentence->setFont(scaledFont(m_sentence->font(), 1.1));
     keepLines(*m_sentence, sentenceLines);
@@ -59,10 +59,9 @@ SetUpPanel::SetUpPanel(const PageContext& context, HoneSearch& search, QWidget* 
     column->addWidget(m_facts);
     column->addWidget(buildSeconds());
     column->addWidget(buildButtons());
-    auto* said = new QStackedLayout; // one or the other, in the same room
-    said->addWidget(m_said);
-    said->addWidget(m_refusal);
-    column->addLayout(said);
+    m_words->addWidget(m_said);
+    m_words->addWidget(m_refusal);
+    column->addLayout(m_words);
     column->addWidget(m_watch);
     column->addStretch(1);
     connect(&m_watch->watch(), &StrokeWatch::changed, this, &SetUpPanel::takeCounted);
@@ -199,8 +198,8 @@ void SetUpPanel::takeCounted() {
 void SetUpPanel::tell(const QString& words, bool refused) {
     m_refusal->setText(refused ? words : QString());
     m_said->setText(refused ? QString() : words);
-    m_refusal->setVisible(refused);
-    m_said->setVisible(!refused);
+    // By the layout: a label shown past it keeps the place of the sentence.
+    m_words->setCurrentWidget(refused ? m_refusal : m_said);
 }
 
 } // namespace borewright

@@ -9,6 +9,7 @@
 
 #include <QLabel>
 #include <QPushButton>
+#include <QStackedLayout>
 #include <QWidget>
 
 #include <array>
@@ -65,6 +66,7 @@ private:
     QPushButton* m_play;
     QLabel* m_refusal;
     QLabel* m_said;
+    QStackedLayout* m_words; // one or the other of these, in the same room
     QLabel* m_secondsName = nullptr;
     WatchPanel* m_watch;
     // What the set-up done last asks to be measured, by bore: the plan itself goes on from there.

@@ -8,7 +8,7 @@
 namespace borewright {
 
 // Of stopping, or ending a course, without being straight: so much times the chance of it.
-inline constexpr double crookedCost_um = 8;
+inline constexpr double crookedCost_um = 10;
 
 // A wall so far off: about the spread that readings at some stations would show.
 double worthOfOff(double meanSquare_um2);

@@ -76,6 +76,20 @@ TEST_F(Honing, OpeningAndLeavingChangesNothing) {
     EXPECT_EQ(bench.document.undoStack().count(), 0);
 }
 
+TEST_F(Honing, ARefusalStandsClearOfTheSentence) {
+    bench.selection.setBore(1);
+    page.settle();
+    press(Qt::Key_F12);
+    press(Qt::Key_F12); // while the next set-up is still worked out
+    QApplication::processEvents();
+    const auto* refusal = named<QLabel>(page, "Why it was not done");
+    const auto* sentence = named<QLabel>(page, "The next set-up of this bore");
+    ASSERT_FALSE(refusal->text().isEmpty()) << "the second press is refused";
+    EXPECT_TRUE(refusal->isVisible());
+    EXPECT_FALSE(refusal->geometry().intersects(sentence->geometry()));
+    EXPECT_GT(refusal->width(), sentence->width() / 2) << "not at the size it had when hidden";
+}
+
 TEST_F(Honing, DoneAsPlannedLogsThePlanAndThenMeasuresItsStations) {
     bench.selection.setBore(1);
     page.settle();

@@ -18,7 +18,7 @@
 namespace borewright::test {
 namespace {
 
-constexpr std::uint64_t firstSeed = 1001; // seeds below were looked at while the planner was made
+constexpr std::uint64_t firstSeed = 6001; // seeds below were looked at while the planner was made
 constexpr std::uint64_t fewSeeds = 12;
 
 std::uint64_t askedSeeds() {
@@ -75,9 +75,10 @@ TEST(ClosedLoop, OnTheGentleBenchBoresComeOutStraightAndToSize) {
     fmt::print("{}\n", loopTableHead());
     const LoopSummary rule = row("rule of thumb", RuleOfThumb::make, "gentle", gentle());
     const LoopSummary planned = row("planned", PlannedPolicy::make, "gentle", gentle());
-    // Wanted are 95 %; about half is what it does so far.
-    EXPECT_GT(planned.straight, rule.straight + 0.25);
-    EXPECT_LT(planned.spread, rule.spread / 3);
+    // Wanted are 95 % in 10 set-ups; few seeds say it less exactly than many.
+    EXPECT_GT(planned.straight, seeds() < 40 ? 0.8 : 0.9);
+    EXPECT_LE(planned.setUps, 11);
+    EXPECT_LT(planned.spread, rule.spread / 4);
     EXPECT_LT(planned.most, overCap_um) << "over size by more than 0.0002 in";
     expectHonest(planned, 0.92);
 }
