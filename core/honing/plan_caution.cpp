@@ -46,12 +46,20 @@ double mostShare(const PlanGround& ground, const SetUp& wanted) {
     return std::min(1.0, firstStrokes / std::max(1e-9, strokesOf(wanted)));
 }
 
+// What surprises at the stations surprises more between them, where windows meet and nobody reads:
+// the draws know of that only what the model knows.
+double marginOf(const PlanGround& ground) {
+    constexpr double aSurprise_um = 8, most_um = 15;
+    return std::min(most_um, aSurprise_um * ground.surprise());
+}
+
 class Weighing {
 public:
     Weighing(const PlanGround& ground, const Prospect& now, const SetUp& wanted, double reserve_um)
         : m_ground(ground)
         , m_before(rateFirst(now, wanted.stone))
-        , m_cap(std::min(ground.capOf(wanted.stone), ground.aim.upperLimit_um) - reserve_um)
+        , m_limit(ground.aim.upperLimit_um - marginOf(ground))
+        , m_cap(std::min(ground.capOf(wanted.stone) - marginOf(ground), m_limit) - reserve_um)
         , m_chance(ground.aim.chance * roughChance) {}
 
     // By how much the wall would pass its cap, but for the chance; minus = room.
@@ -64,14 +72,14 @@ public:
             any = (cut[i] = stock[static_cast<Index>(i)] > felt_um) || any;
         if (!any) return -1;
         const Draws draws = drawsAfter(m_ground, m_before, after, setUp, drawsWeighed);
-        const double over =
-            largestExcess(draws, m_ground.aim.upperLimit_um, cut, m_ground.aim.chance);
+        const double over = largestExcess(draws, m_limit, cut, m_ground.aim.chance);
         return std::max(over, excessOfEach(draws, m_cap, cut, m_chance));
     }
 
 private:
     const PlanGround& m_ground;
     Prospect m_before;
+    double m_limit;
     double m_cap;
     double m_chance;
 };

@@ -5,6 +5,7 @@
 
 #include "core/honing/planning.h"
 
+#include <algorithm>
 #include <vector>
 
 namespace borewright {
@@ -15,6 +16,10 @@ inline constexpr double sigmasBelow = 2.33;
 // What the stations weigh together in the fit, where all depths together weigh 1: the bore is
 // judged by them, and there the wall is known best.
 inline constexpr double stationsWeight = 3;
+
+// Errors of the model are so much smaller than the learning begins with, once stones, iron and hand
+// are known that cut as it thinks.
+inline constexpr double wellKnown = 0.7;
 
 // Where straightness is asked for, on the grid.
 struct PlanStation {
@@ -43,6 +48,8 @@ struct PlanGround {
     std::vector<bool> reached; // by some stone that may be used
     std::vector<bool> inside;  // the same without the last millimetres at each end
 
+    // How much more passes have surprised than where all is well known; 0 = no more.
+    [[nodiscard]] double surprise() const { return std::max(0.0, errorFactor / wellKnown - 1); }
     [[nodiscard]] double weightOfStation() const {
         return stations.empty() ? 0 : stationsWeight / static_cast<double>(stations.size());
     }

@@ -25,14 +25,10 @@ constexpr double creeping_um = 0.35;   // over the bore, off the diameter
 constexpr double creepingShare = 0.03; // of what is to go
 constexpr double worthAStop = 0.05;    // more chance of being done
 
-// Errors of the model are so much smaller than the learning begins with, once stones, iron and hand
-// are known that cut as it thinks.
-constexpr double wellKnown = 0.7;
-
 // Where passes keep turning out otherwise than thought, smaller steps and more measuring are worth
 // more: a stop costs less.
 PlanOptions careful(PlanOptions options, const PlanGround& ground) {
-    options.setUpCost_um /= std::max(1.0, ground.errorFactor / wellKnown);
+    options.setUpCost_um /= 1 + ground.surprise();
     return options;
 }
 
