@@ -21,6 +21,18 @@ TEST(WallGrid, FitsTheDepthWithCellsNoCoarserThanAsked) {
     EXPECT_EQ(wallGrid(1, 2).cells, 1U);
 }
 
+TEST(WallGrid, BetweenTheMiddlesOfCellsAWallIsAStraightLine) {
+    const WallGrid grid = wallGrid(8); // middles at 1, 3, 5, 7 mm
+    const std::vector<double> wall{10, 30, 20, 40};
+    const auto at = [&](double depth_mm) { return betweenCells(grid, depth_mm).of(wall); };
+    EXPECT_TRUE(near(at(1), 10, 1e-12, "um"));
+    EXPECT_TRUE(near(at(2.5), 25, 1e-12, "um"));
+    EXPECT_TRUE(near(at(6.5), 35, 1e-12, "um"));
+    EXPECT_TRUE(near(at(7), 40, 1e-12, "um"));
+    EXPECT_TRUE(near(at(0), 10, 1e-12, "um")) << "above the first middle as it is there";
+    EXPECT_TRUE(near(at(99), 40, 1e-12, "um")) << "below the last one too";
+}
+
 TEST(StoneOnGrid, CutsTheUppermostCell) {
     const WallGrid grid = wallGrid(100);
     const StoneOnGrid whole = stoneOnGrid(grid, 76, 30, 98);

@@ -80,6 +80,16 @@ TEST(Planning, AWornBoreGetsWholeStrokesWithinTheReachOfTheStone) {
     EXPECT_FALSE(plan.measure.empty()) << "what is not measured is not learned";
 }
 
+// The closed end is far behind, so that the short stone is going to be needed.
+TEST(Planning, AStoneThatWillBeNeededIsTriedWhileThereIsFarToGo) {
+    Bench bench = threeStones();
+    bench.stones[1].logRateDoubt = 1;
+    const HonePlan plan = planBore(read(bench, -150, -60), 0, stationsAt(depths), {});
+    ASSERT_EQ(plan.outcome, HoneOutcome::next);
+    EXPECT_EQ(plan.setUps.front().stone, 1U) << "the short stone's rate is not known";
+    EXPECT_LE(strokesOf(plan.setUps.front()), 20) << "its first pass is short";
+}
+
 TEST(Planning, TheSameBeliefGivesTheSamePlan) {
     const HoneLearner learner = read(threeStones(), -120, 30);
     const HonePlan one = planBore(learner, 0, stationsAt(depths), {});
