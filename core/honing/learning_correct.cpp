@@ -22,8 +22,9 @@ using Eigen::VectorXd;
 
 constexpr double freedom = 4; // of the readings' t
 constexpr double inside95 = 1.959964;
-// Of an odd reading's miss, what the wall may yet have of it, over so many millimetres.
-constexpr double perhapsTrue = 0.15, perhapsOver_mm = 6;
+// Of an odd reading's miss, what the wall may yet have of it, over so many millimetres; but a turn
+// of the dial misread says no more of the wall than a smaller slip does.
+constexpr double perhapsTrue = 0.15, perhapsAtMost_um = 2, perhapsOver_mm = 6;
 constexpr double samePlace_mm = 2;
 constexpr double noWeight = 1e-6;
 
@@ -204,10 +205,11 @@ void update(const Innovation& in, const MatrixXd& spread, const VectorXd& weight
 void doubtThere(const WallGrid& grid, const Innovation& in, const Found::At& at, Index reading,
                 Joint& joint) {
     const double rest = at.found_um - in.h.row(reading).dot(joint.mean.head(in.h.cols()));
+    const double perhaps_um = std::min(perhapsAtMost_um, perhapsTrue * std::abs(rest));
     VectorXd bump(static_cast<Index>(grid.cells));
     for (std::size_t i = 0; i < grid.cells; ++i) {
         const double apart = (grid.middle_mm(i) - at.look.depth_mm) / perhapsOver_mm;
-        bump[static_cast<Index>(i)] = perhapsTrue * rest * std::exp(-0.5 * apart * apart);
+        bump[static_cast<Index>(i)] = perhaps_um * std::exp(-0.5 * apart * apart);
     }
     joint.covariance.topLeftCorner(bump.size(), bump.size()) += bump * bump.transpose();
 }

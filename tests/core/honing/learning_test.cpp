@@ -114,6 +114,25 @@ TEST(Learning, OneBadReadingIsCalledOddAndSpoilsNothing) {
     EXPECT_FALSE(again.readings[4].odd);
 }
 
+TEST(Learning, ATurnOfTheDialMisreadLeavesHardlyMoreDoubtThanNoReading) {
+    Learned it(11);
+    it.set(firstPass(it.learner.bench()));
+    it.bore.hone(firstPass(it.learner.bench()));
+    it.learner.pass(0, firstPass(it.learner.bench()));
+    HoneLearner without = it.learner;
+    std::vector<BoreReading> readings = it.bore.read(sixDepths());
+    const Look there = readings[4].look;
+    readings[4].size_um += 254; // ten thou: a turn of the dial
+    EXPECT_TRUE(it.learner.survey(0, readings, 0).readings[4].odd);
+    readings.erase(readings.begin() + 4);
+    without.survey(0, readings, 0);
+    const WallGrid& grid = it.learner.bench().grid;
+    const double unread = expectedAt(without.belief(0), grid, there).deviation_um;
+    const double misread = expectedAt(it.learner.belief(0), grid, there).deviation_um;
+    EXPECT_GT(misread, unread) << "µm: perhaps it was the wall all the same";
+    EXPECT_LT(misread, std::hypot(unread, 2.5)) << "µm: a slip may not bring the work to a stop";
+}
+
 TEST(Learning, ASurpriseMakesItCarefulAndCalmPassesBoldAgain) {
     Learned it(13);
     for (int pass = 0; pass < 2; ++pass)
