@@ -2,6 +2,7 @@
 #include "core/results/results_file.h"
 
 #include "core/results/doubt_json.h"
+#include "core/results/hone_log_json.h"
 #include "core/results/sizing_json.h"
 
 #include <algorithm>
@@ -172,6 +173,7 @@ std::string resultsJson(const Workbook& workbook, const Results& results,
     }
     if (!results.sizing.choice.offers.empty())
         json["sizing"] = sizingJson(workbook, results.sizing);
+    if (!results.hone.empty) json["hone"] = honeLogJson(workbook, results.hone);
     if (!results.fit.empty) json["fit"] = fitJson(workbook, results.fit);
     json["summary"] = results.summary;
     return written(json);

@@ -5,6 +5,7 @@
 #include "tests/support/blocks.h"
 #include "tests/support/demo_scenarios.h"
 #include "tests/support/doubted_blocks.h"
+#include "tests/support/honed_block.h"
 #include "tests/support/schema_validator.h"
 
 #include <algorithm>
@@ -114,14 +115,20 @@ TEST(SummarySentences, NameWhatIsTooCloseAndIncludeTheDoubt) {
 // One of a kind for every property of the schema: known and unknown doubts, honing, slips.
 std::vector<Workbook> manyWorkbooks() {
     std::vector<Workbook> all{
-        demo::saltmarsh(), demo::rushmere(), demo::withoutDoubt(demo::saltmarsh()),
-        emptyWorkbook(),   wellKnownBlock(), warmBlock()};
+        demo::saltmarsh(),   demo::rushmere(), demo::withoutDoubt(demo::saltmarsh()),
+        emptyWorkbook(),     wellKnownBlock(), warmBlock(),
+        measuredHonedBlock()};
     Workbook slip = wellKnownBlock();
     for (Reading& reading : slip.surveys[0].readings)
         if (reading.station == Station{6, in("2"), "A"}) reading.typed = typedThou("-7.2");
     slip.surveys[0].header.gauge.gear.repeatabilityFreedom = 9;
     slip.surveys[0].header.plate = true;
     all.push_back(slip);
+    Workbook finished = measuredHonedBlock();
+    finished.hone.passes.push_back(finished.hone.passes[0]);
+    finished.hone.passes.back().id = "h4";
+    finished.hone.passes.back().stone = "k3";
+    all.push_back(finished);
     // Sizes and fits that cannot be had: a bore never read, a piston without its height, one too
     // large, too few of them.
     Workbook lacking = demo::saltmarsh();

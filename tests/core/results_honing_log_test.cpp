@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The log of the hone among the results: what each pass took off, what is to be ticked, crosshatch.
 #include "core/results/hone_words.h"
+#include "core/results/results_file.h"
 #include "tests/support/blocks.h"
 #include "tests/support/honed_block.h"
 
@@ -8,26 +9,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <nlohmann/json.hpp>
 #include <numbers>
 
 namespace borewright {
 namespace {
 
 using namespace test;
-
-// Bore 2 was read before and after pass h2: 1.5 thou off everywhere, 0.5 more at the closed end.
-Workbook measuredBlock() {
-    Workbook workbook = honedBlock();
-    workbook.hone.passes[2].struck = "that was bore 3";
-    for (const char* survey : {"s1", "s2"})
-        for (const int bore : {1, 2})
-            typeShape(workbook, survey, bore, [](double, const std::string&) { return -6; });
-    workbook.hone.passes[0].after = "s1";
-    addSurvey(workbook, SurveyKind::check, "second check");
-    typeShape(workbook, "s3", 2,
-              [](double depth, const std::string&) { return depth > 3 ? -4.0 : -4.5; });
-    return workbook;
-}
 
 const BoreHoneLog* logOf(const HoneLog& log, int bore) {
     const auto found = std::ranges::find(log.bores, bore, &BoreHoneLog::bore);
@@ -39,7 +27,7 @@ HoneLog logOf(const Workbook& workbook) {
 }
 
 TEST(HoneLogs, APassTookOffWhatBothSurveysTell) {
-    const HoneLog log = logOf(measuredBlock());
+    const HoneLog log = logOf(measuredHonedBlock());
     EXPECT_FALSE(log.empty);
     const BoreHoneLog* bore = logOf(log, 2);
     ASSERT_NE(bore, nullptr);
@@ -60,7 +48,7 @@ TEST(HoneLogs, APassTookOffWhatBothSurveysTell) {
 }
 
 TEST(HoneLogs, TwoPassesBetweenSurveysCannotBeToldApart) {
-    Workbook workbook = measuredBlock();
+    Workbook workbook = measuredHonedBlock();
     workbook.hone.passes[2].struck.reset();
     const HoneLog log = logOf(workbook);
     const BoreHoneLog* bore = logOf(log, 2);
@@ -75,7 +63,7 @@ TEST(HoneLogs, TwoPassesBetweenSurveysCannotBeToldApart) {
 }
 
 TEST(HoneLogs, APassWithNoSurveyBehindItIsWaitedFor) {
-    Workbook workbook = measuredBlock();
+    Workbook workbook = measuredHonedBlock();
     workbook.surveys.pop_back();
     const HoneLog log = logOf(workbook);
     EXPECT_TRUE(logOf(log, 2)->waitsForSurvey);
@@ -84,7 +72,7 @@ TEST(HoneLogs, APassWithNoSurveyBehindItIsWaitedFor) {
 }
 
 TEST(HoneLogs, WarnUntilPortsAndGritAreTicked) {
-    Workbook workbook = measuredBlock();
+    Workbook workbook = measuredHonedBlock();
     workbook.hone.ticks.clear();
     EXPECT_EQ(logOf(logOf(workbook), 2)->toTick, std::vector<std::string>{"washed"})
         << "it has no ports";
@@ -98,7 +86,7 @@ TEST(HoneLogs, WarnUntilPortsAndGritAreTicked) {
 }
 
 TEST(HoneLogs, NothingIsSaidWhereNothingWasHoned) {
-    Workbook workbook = measuredBlock();
+    Workbook workbook = measuredHonedBlock();
     workbook.hone.passes.clear();
     workbook.hone.care.clear();
     const HoneLog log = logOf(workbook);
@@ -109,7 +97,7 @@ TEST(HoneLogs, NothingIsSaidWhereNothingWasHoned) {
 }
 
 TEST(HoneLogs, CrosshatchIsOfTheLastFinishPass) {
-    Workbook workbook = measuredBlock();
+    Workbook workbook = measuredHonedBlock();
     EXPECT_EQ(logOf(logOf(workbook), 2)->crosshatchDegrees, std::nullopt) << "a rough stone";
     workbook.hone.passes[1].stone = "k3";
     workbook.hone.passes[1].windows[0].from = typedIn("3");
@@ -161,6 +149,35 @@ TEST(HoneWords, CautionsNameWhatHurts) {
          {"wrist", "speed its maker", "out of the bore", "eye protection", "dust", "fire",
           "measures large", "grit", "engine maker's manual", "hone maker's rules"})
         EXPECT_NE(all.find(what), std::string::npos) << what << " is not in:\n" << all;
+}
+
+TEST(HoneLogFile, TellsEachPassWithWhatItTookOff) {
+    const Workbook workbook = measuredHonedBlock();
+    const auto json =
+        nlohmann::json::parse(resultsJson(workbook, compute(workbook, DisplayUnits::inch()), {}));
+    ASSERT_TRUE(json.contains("hone"));
+    EXPECT_EQ(json["hone"]["beats_per_minute"], 72);
+    const auto& bores = json["hone"]["bores"];
+    const auto second =
+        std::ranges::find_if(bores, [](const auto& bore) { return bore["bore"] == 2; });
+    ASSERT_NE(second, bores.end());
+    const auto& pass = (*second)["passes"][0];
+    EXPECT_EQ(pass["pass"], "h2");
+    EXPECT_EQ(pass["stone"], "Short 100");
+    EXPECT_EQ(pass["before"], "s2");
+    EXPECT_EQ(pass["after"], "s3");
+    EXPECT_EQ(pass["windows"][0]["strokes"], 24);
+    EXPECT_NEAR(pass["windows"][0]["from_mm"].get<double>(), 83.82, 1e-9) << "3.3 in";
+    // -6 before; -4 and, at the closed end, -4.5 thou after: between 1.5 and 2 thou.
+    EXPECT_GT(pass["took_off_mm"].get<double>(), 0.0381);
+    EXPECT_LT(pass["took_off_mm"].get<double>(), 0.0508);
+    EXPECT_EQ((*second)["passes"][1]["struck"], "that was bore 3");
+    EXPECT_EQ(json["hone"]["care"][0]["done"], "turned end for end");
+    // Without a pass there is nothing to tell.
+    Workbook none = workbook;
+    none.hone.passes.clear();
+    EXPECT_FALSE(nlohmann::json::parse(resultsJson(none, compute(none, DisplayUnits::inch()), {}))
+                     .contains("hone"));
 }
 
 } // namespace

@@ -89,4 +89,17 @@ Workbook honedBlock() {
     return workbook;
 }
 
+Workbook measuredHonedBlock() {
+    Workbook workbook = honedBlock();
+    workbook.hone.passes[2].struck = "that was bore 3";
+    for (const char* survey : {"s1", "s2"})
+        for (const int bore : {1, 2})
+            typeShape(workbook, survey, bore, [](double, const std::string&) { return -6; });
+    workbook.hone.passes[0].after = "s1";
+    addSurvey(workbook, SurveyKind::check, "second check");
+    typeShape(workbook, "s3", 2,
+              [](double depth, const std::string&) { return depth > 3 ? -4.0 : -4.5; });
+    return workbook;
+}
+
 } // namespace borewright::test

@@ -12,4 +12,8 @@ namespace borewright::test {
 // struck out. k1 was dressed after h1, k2 turned end for end at the beginning.
 Workbook honedBlock();
 
+// The same, bore 2 read before and after pass h2: 1.5 thou off everywhere, 0.5 more at the closed
+// end.
+Workbook measuredHonedBlock();
+
 } // namespace borewright::test
