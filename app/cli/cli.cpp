@@ -11,6 +11,7 @@
 #include <functional>
 #include <iostream>
 #include <map>
+#include <tuple>
 
 namespace borewright {
 namespace {
@@ -31,6 +32,7 @@ public:
         addResults();
         addRecord();
         addStone();
+        addHone();
         addPlan();
         addPass();
         addNew();
@@ -116,7 +118,9 @@ private:
         sub->add_option("--set", m_record.setSize,
                         "of a new survey: size the gauge was set to (3.42in); readings are then "
                         "deviations from it, else diameters");
-        sub->add_option("--larger", m_record.larger, "what a larger bore reads: plus or minus")
+        sub->add_option("--larger", m_record.larger,
+                        "what a larger bore reads: plus or minus; else as in the survey "
+                        "before, plus in the first")
             ->check(CLI::IsMember({"plus", "minus"}));
         sub->add_flag("--add-levels", m_record.addLevels, "add depths that the plan does not have");
         sub->add_flag("--take-good-rows", m_record.takeGoodRows,
@@ -142,6 +146,31 @@ private:
             ->check(CLI::IsMember({"dressed", "turned", "reverse"}));
         sub->add_option("--time", m_stone.time, "of the care, ISO 8601; else now");
         sub->add_flag("--json", m_stone.json, "list as JSON instead of a table");
+    }
+    void addHone() {
+        CLI::App* sub = add("hone",
+                            "how the hone is driven, where stones stop, what of a bore is done: "
+                            "tells it, and changes what is given",
+                            m_hone, honeCommand);
+        sub->add_option("--speed", m_hone.speed, "of the spindle, turns a minute");
+        sub->add_option("--beat", m_hone.beat, "strokes a minute, a stroke being down and back");
+        sub->add_option("--feed", m_hone.feed, "spring or feed setting, in your words");
+        auto* oil = sub->add_flag("--oil", m_hone.oil, "honed with oil");
+        sub->add_flag("--dry", m_hone.dry, "honed dry")->excludes(oil);
+        sub->add_option("--rough-stops-at", m_hone.roughStopsAt,
+                        "full rough stones stop with so much to go: 4.5thou");
+        sub->add_option("--lead", m_hone.closedEndLead,
+                        "short stones bring the closed end to lead by: 0.8thou");
+        sub->add_option("--next-stops-at", m_hone.nextStopsAt,
+                        "the next stones stop with so much to go: 1thou");
+        sub->add_option("--cool-below", m_hone.coolBelow,
+                        "with less to go only on a cool bore: 0.3thou");
+        sub->add_option("--bore", m_hone.bore, "number of the bore that is ticked");
+        for (auto [name, list, help] : {std::tuple{"--done", &m_hone.done, "ticks it"},
+                                        std::tuple{"--not-done", &m_hone.undone, "unticks it"}})
+            sub->add_option(name, *list, std::string(help) + ": chamfered (the ports), washed")
+                ->check(CLI::IsMember({"chamfered", "washed"}))
+                ->allow_extra_args(false);
     }
     void addPlan() {
         CLI::App* sub = add("plan",
@@ -231,6 +260,7 @@ private:
     ResultsOptions m_results;
     RecordOptions m_record;
     StoneOptions m_stone;
+    HoneOptions m_hone;
     NextOptions m_plan;
     PassOptions m_pass;
     std::array<std::vector<std::string>, 5> m_windows; // of the pass, each option by itself

@@ -62,6 +62,25 @@ struct StoneOptions {
 };
 Result<int> stoneCommand(const StoneOptions& options, const CliOutside& outside);
 
+// How the hone is driven, where stones stop, what of a bore is done; what is not given stays, and
+// with nothing given it tells how all of it stands.
+struct HoneOptions {
+    std::string file;
+    std::string speed; // turns a minute
+    std::string beat;  // strokes a minute
+    std::string feed;
+    bool oil = false;
+    bool dry = false;
+    std::string roughStopsAt; // to go, on the diameter; without a unit in the workbook's small one
+    std::string closedEndLead;
+    std::string nextStopsAt;
+    std::string coolBelow;
+    int bore = 0;                    // of the ticks
+    std::vector<std::string> done;   // "chamfered", "washed"
+    std::vector<std::string> undone; // the same, taken back
+};
+Result<int> honeCommand(const HoneOptions& options, const CliOutside& outside);
+
 // Logs what was honed.
 struct PassOptions {
     std::string file;
@@ -99,7 +118,7 @@ struct RecordOptions {
     // Of a new survey: the size the gauge was set to makes its readings deviations; without it
     // they are diameters.
     std::string setSize;
-    std::string larger = "plus";
+    std::string larger; // "plus", "minus"; empty = as the survey before, plus in the first
     bool addLevels = false; // at depths that the plan does not have yet
     bool takeGoodRows = false;
 };

@@ -40,8 +40,13 @@ Result<SurveyHeader> newHeader(const Workbook& workbook, const RecordOptions& op
                                          : options.survey;
     header.time = now;
     const bool inch = naturalUnits(workbook) == DisplayUnits::inch();
-    header.gauge.dial = inch ? tenthDial() : micrometreDial();
-    header.gauge.dial.larger = options.larger == "minus" ? Dial::Larger::minus : Dial::Larger::plus;
+    if (workbook.surveys.empty())
+        header.gauge.dial = inch ? tenthDial() : micrometreDial();
+    else
+        header.gauge = gaugeAgain(workbook.surveys.back().header.gauge);
+    if (!options.larger.empty())
+        header.gauge.dial.larger =
+            options.larger == "minus" ? Dial::Larger::minus : Dial::Larger::plus;
     header.gauge.entry = Entry::diameter;
     if (options.setSize.empty()) return header;
     const auto size = readTyped(options.setSize, inch ? Unit::inch : Unit::millimetre);

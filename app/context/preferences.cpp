@@ -5,18 +5,6 @@
 
 namespace borewright {
 
-GaugeSetting keptPart(GaugeSetting setting) {
-    setting.setSize.reset();
-    setting.masterTemperature.reset();
-    setting.blockTemperature.reset();
-    setting.closedEndTemperature.reset();
-    setting.stoodTogether = false;
-    setting.gaugeWarmedBy.reset();
-    setting.differenceDoubt.reset();
-    setting.temperatureDoubt.reset();
-    return setting;
-}
-
 Preferences withGauge(Preferences preferences, const GaugeSetting& setting) {
     preferences.gauge = keptPart(setting);
     preferences.gearChosen = true;

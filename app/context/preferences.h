@@ -36,8 +36,6 @@ struct Preferences {
     friend bool operator==(const Preferences&, const Preferences&) = default;
 };
 
-// What of a setting belongs to the gauge, whatever it is set to: no set size, no temperatures.
-GaugeSetting keptPart(GaugeSetting setting);
 // `preferences` with this gauge as the last used, and kept under its name where it has one.
 Preferences withGauge(Preferences preferences, const GaugeSetting& setting);
 

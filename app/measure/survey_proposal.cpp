@@ -35,14 +35,6 @@ void proposeForFirst(const Workbook& workbook, const Preferences& preferences, U
     if (proposal.usualGear) gauge.gear = gearFor(fittingChoice(gauge.dial), small);
 }
 
-// A later survey has its own warmth, but the gauge, its gear and the thermometers of the last.
-GaugeSetting asBefore(const GaugeSetting& last) {
-    GaugeSetting gauge = keptPart(last);
-    gauge.differenceDoubt = last.differenceDoubt;
-    gauge.temperatureDoubt = last.temperatureDoubt;
-    return gauge;
-}
-
 } // namespace
 
 SurveyProposal proposeSurvey(const Workbook& workbook, const Preferences& preferences, Unit small) {
@@ -53,7 +45,7 @@ SurveyProposal proposeSurvey(const Workbook& workbook, const Preferences& prefer
         proposeForFirst(workbook, preferences, small, proposal);
     } else {
         header.kind = SurveyKind::check;
-        header.gauge = asBefore(workbook.surveys.back().header.gauge);
+        header.gauge = gaugeAgain(workbook.surveys.back().header.gauge);
         header.plate = workbook.surveys.back().header.plate;
     }
     proposeSetSize(workbook, header);

@@ -48,6 +48,25 @@ double expansionPerCelsius(Expansion material) {
     return 0;
 }
 
+GaugeSetting keptPart(GaugeSetting setting) {
+    setting.setSize.reset();
+    setting.masterTemperature.reset();
+    setting.blockTemperature.reset();
+    setting.closedEndTemperature.reset();
+    setting.stoodTogether = false;
+    setting.gaugeWarmedBy.reset();
+    setting.differenceDoubt.reset();
+    setting.temperatureDoubt.reset();
+    return setting;
+}
+
+GaugeSetting gaugeAgain(const GaugeSetting& last) {
+    GaugeSetting gauge = keptPart(last);
+    gauge.differenceDoubt = last.differenceDoubt;
+    gauge.temperatureDoubt = last.temperatureDoubt;
+    return gauge;
+}
+
 Result<void> checkHeader(const SurveyHeader& header) {
     const GaugeSetting& gauge = header.gauge;
     if (auto good = checkGear(gauge.gear); !good) return good;

@@ -77,6 +77,12 @@ struct GaugeSetting {
     friend bool operator==(const GaugeSetting&, const GaugeSetting&) = default;
 };
 
+// What of a setting belongs to the gauge, whatever it is set to: no set size, no temperatures.
+GaugeSetting keptPart(GaugeSetting setting);
+// What a later survey begins with: the gauge, its gear and the thermometers of the last one, but a
+// warmth and a set size of its own.
+GaugeSetting gaugeAgain(const GaugeSetting& last);
+
 // The gauge put back on its master: what it showed instead of zero.
 struct ZeroCheck {
     TypedLength shows;

@@ -52,6 +52,41 @@ TEST_F(HoningCommands, StoneListsThemAndLogsTheirCare) {
     EXPECT_EQ(out.str(), "No stone is entered yet.\n");
 }
 
+TEST_F(HoningCommands, HoneTellsHowItStandsAndChangesWhatIsGiven) {
+    const auto before = files.content(file);
+    EXPECT_EQ(hone({}), exitWithin) << err.str();
+    EXPECT_EQ(files.content(file), before);
+    expectSays(out.str(),
+               "350 turns a minute, 72 strokes a minute, spring at the third mark, with oil");
+    expectSays(out.str(), "full rough stones stop with to go: 4 thou\n");
+    EXPECT_EQ(hone({"--speed", "320", "--dry", "--next-stops-at", "0,9", "--bore", "3", "--done",
+                    "chamfered", "--not-done", "washed"}),
+              exitWithin)
+        << err.str();
+    expectSays(out.str(), "320 turns a minute, 72 strokes");
+    const HoneRecord record = now().hone;
+    EXPECT_EQ(record.hone.speedRpm, 320);
+    EXPECT_EQ(record.hone.oil, false);
+    EXPECT_EQ(record.stages.nextStopsAt->withUnit(), "0,9 thou") << "as typed";
+    EXPECT_EQ(record.stages.roughStopsAt, typedThou("4")) << "what was not said stays";
+    EXPECT_TRUE(record.ticks.at(3).portsChamfered);
+    EXPECT_FALSE(record.ticks.at(3).washed);
+    EXPECT_TRUE(record.ticks.at(1).portsChamfered) << "of the other bores as well";
+}
+
+TEST_F(HoningCommands, HoneRefusesWhatCannotBe) {
+    expectSays(refused(&HoningCommands::hone, {"--speed", "fast"}), "--speed");
+    expectSays(refused(&HoningCommands::hone, {"--speed", "0"}), "turns more than 0");
+    expectSays(refused(&HoningCommands::hone, {"--beat", "0"}), "nothing was changed");
+    expectSays(refused(&HoningCommands::hone, {"--done", "washed"}), "of which bore?");
+    expectSays(refused(&HoningCommands::hone, {"--bore", "2"}), "--done or --not-done");
+    expectSays(refused(&HoningCommands::hone, {"--bore", "9", "--done", "washed"}),
+               "there is no bore 9");
+    expectSays(refused(&HoningCommands::hone, {"--bore", "2", "--done", "painted"}), "painted");
+    expectSays(refused(&HoningCommands::hone, {"--oil", "--dry"}), "--oil");
+    expectSays(refused(&HoningCommands::hone, {"--lead", "2in"}), "nothing was changed");
+}
+
 TEST_F(HoningCommands, StonesAsJsonFollowTheSchema) {
     const auto before = files.content(file);
     EXPECT_EQ(stone({"--json"}), exitWithin);

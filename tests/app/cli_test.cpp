@@ -152,6 +152,27 @@ TEST_F(CommandLine, RecordMakesASurveyOfDeviations) {
     EXPECT_EQ(loadWorkbook(files, "/shop/new.borebook")->surveys[0].readings.size(), 3U);
 }
 
+TEST_F(CommandLine, RecordGoesOnWithTheGaugeOfTheSurveyBefore) {
+    begun();
+    const std::string csv = "bore,depth,axis,reading,unit\n1,1,A,3.5012,in\n";
+    ASSERT_EQ(record(csv, {"--survey", "first", "--larger", "minus"}), exitWithin) << err.str();
+    Workbook workbook = *loadWorkbook(files, "/shop/new.borebook");
+    GaugeSetting& gauge = workbook.surveys[0].header.gauge;
+    gauge.gauge = "gauge no. 2";
+    gauge.gear = tenthDialAndRing();
+    gauge.blockTemperature = TypedTemperature{};
+    files.put("/shop/new.borebook", writeWorkbook(workbook));
+    ASSERT_EQ(record(csv), exitWithin) << err.str();
+    const GaugeSetting after = loadWorkbook(files, "/shop/new.borebook")->surveys[1].header.gauge;
+    EXPECT_EQ(after.gauge, "gauge no. 2");
+    EXPECT_EQ(after.gear, gauge.gear) << "what its readings are worth";
+    EXPECT_EQ(after.dial.larger, Dial::Larger::minus);
+    EXPECT_EQ(after.blockTemperature, std::nullopt) << "each survey has its own warmth";
+    ASSERT_EQ(record(csv, {"--survey", "third", "--larger", "plus"}), exitWithin) << err.str();
+    EXPECT_EQ(loadWorkbook(files, "/shop/new.borebook")->surveys[2].header.gauge.dial.larger,
+              Dial::Larger::plus);
+}
+
 TEST_F(CommandLine, RecordTakesNothingFromAFileWithAnError) {
     begun();
     const auto before = files.content("/shop/new.borebook");

@@ -41,6 +41,7 @@ public:
         return run(arguments);
     }
     int stone(const Words& more) { return with({"stone", file}, more); }
+    int hone(const Words& more) { return with({"hone", file}, more); }
     int pass(const Words& more) { return with({"pass", file, "--bore", "2"}, more); }
     int record(const Words& more) { return with({"record", file, "--bore", "2"}, more); }
     // What is said of a command that is to write nothing.
