@@ -30,6 +30,9 @@ struct LearningOptions {
     double rough_um = 2, roughOver_mm = 6;
     double oval_um = 6, ovalOver_mm = 20;
     double hardness = 0.03, hardnessOver_mm = 10;
+    // The lands between ports are pressed harder and break at their edges, so they give way faster:
+    // by how much, ln, differs from block to block. Common practice, no source; sizes from trials.
+    double portsSofter = 0.12, portsSofterDoubt = 0.12;
     // Prior of the tools.
     double logCompliance = 3.0, complianceDoubt = 0.8, complianceOwnDoubt = 0.3;
     double logWear = -3.5, wearDoubt = 0.7;

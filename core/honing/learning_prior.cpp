@@ -59,6 +59,12 @@ BorePrior borePrior(const Bench& bench, const LearningOptions& options) {
         smooth(options.oval_um, options.ovalOver_mm);
     prior.covariance.bottomRightCorner(cells, cells) =
         smooth(options.hardness, options.hardnessOver_mm);
+    if (bench.land.size() > 0) {
+        const VectorXd cut = (bench.land.array() < 1).cast<double>();
+        prior.mean.tail(cells) = -options.portsSofter * cut;
+        prior.covariance.bottomRightCorner(cells, cells) +=
+            square(options.portsSofterDoubt) * cut * cut.transpose();
+    }
     return prior;
 }
 

@@ -59,8 +59,8 @@ public:
             ContactSettings today = tool.settings;
             today.logRate += scatter * random.normal();
             WallAndFace state{wall, tool.face};
-            borewright::hone(m_bench.grid, m_bench.stones[setUp.stone].grid, today, {}, window,
-                             state);
+            borewright::hone(m_bench.grid, m_bench.stones[setUp.stone].grid, today,
+                             {hardness, m_bench.land}, window, state);
             wall = state.diameter;
             tool.face = state.face;
         }
@@ -84,6 +84,7 @@ public:
 
     Random random;
     Eigen::VectorXd wall;
+    Eigen::VectorXd hardness; // empty = as the rest
     std::vector<TrueTool> tools;
 
 private:

@@ -59,7 +59,8 @@ TEST(Learning, TheBandHoldsTheReadings) {
         Learned it(seed);
         for (int pass = 0; pass < 6; ++pass) {
             const std::size_t stone = pass % 3 == 1 ? 1 : 0;
-            borewright::SetUp setUp = firstPass(it.learner.bench(), stone, 10 + 10 * it.bore.random.uniform());
+            borewright::SetUp setUp =
+                firstPass(it.learner.bench(), stone, 10 + 10 * it.bore.random.uniform());
             setUp.windows[0].from_mm =
                 std::round(setUp.windows[0].from_mm + 15 * it.bore.random.uniform());
             it.set(setUp);
@@ -112,6 +113,32 @@ TEST(Learning, OneBadReadingIsCalledOddAndSpoilsNothing) {
     // Read the same again, it is believed.
     const Found again = it.learner.survey(0, readings, 0);
     EXPECT_FALSE(again.readings[4].odd);
+}
+
+TEST(Learning, LandsBetweenPortsAreFoundToGiveWayFaster) {
+    Bench bench = learningBench();
+    const auto cells = static_cast<Eigen::Index>(bench.grid.cells);
+    bench.land = Eigen::VectorXd::Ones(cells);
+    bench.land.segment(cells / 2 - 6, 12).setConstant(0.6);
+    LearningBore bore(bench, 5);
+    HoneLearner learner(bench, 1);
+    const auto hardnessAt = [&](Eigen::Index cell) { return learner.belief(0).hardness()[cell]; };
+    EXPECT_LT(hardnessAt(cells / 2), -0.05) << "ln: expected before anything was honed";
+    EXPECT_EQ(hardnessAt(2), 0) << "away from the ports as ever";
+    // Really twice as far from the rest as expected.
+    const double really = -0.3;
+    bore.hardness = Eigen::VectorXd::Zero(cells);
+    bore.hardness.segment(cells / 2 - 6, 12).setConstant(really);
+    std::vector<double> looks = sixDepths();
+    looks.push_back(50);
+    learner.survey(0, bore.read(looks), 0);
+    for (int pass = 0; pass < 4; ++pass) {
+        const borewright::SetUp setUp = firstPass(bench, 0, 25);
+        bore.hone(setUp);
+        learner.pass(0, setUp);
+        learner.survey(0, bore.read(looks), 0);
+    }
+    EXPECT_NEAR(hardnessAt(cells / 2), really, 0.1) << "ln";
 }
 
 TEST(Learning, ATurnOfTheDialMisreadLeavesHardlyMoreDoubtThanNoReading) {
