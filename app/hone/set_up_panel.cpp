@@ -167,6 +167,7 @@ void SetUpPanel::refresh() {
     showSeconds(planned);
     if (planned != nullptr || (now && !m_watch->watch().isRunning()))
         m_watch->setUp(planned != nullptr ? std::optional(*planned) : std::nullopt);
+    if (planned != nullptr && m_toldToWait) tell({}, false);
     m_done->setEnabled(planned != nullptr);
     m_play->setVisible(workbook.invented);
     m_play->setEnabled(planned != nullptr || (outlook != nullptr && now && outlook->waits));
@@ -195,7 +196,16 @@ void SetUpPanel::takeCounted() {
     m_seconds[watch.window()]->setValue(std::round(watch.seconds()));
 }
 
+void SetUpPanel::refuseForNow(const QString& otherwise) {
+    const bool comes = m_search.isSearching();
+    tell(comes ? tr("The next set-up is still being worked out: wait a moment, then press again.")
+               : otherwise,
+         true);
+    m_toldToWait = comes;
+}
+
 void SetUpPanel::tell(const QString& words, bool refused) {
+    m_toldToWait = false;
     m_refusal->setText(refused ? words : QString());
     m_said->setText(refused ? QString() : words);
     // By the layout: a label shown past it keeps the place of the sentence.

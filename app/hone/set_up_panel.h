@@ -46,6 +46,8 @@ private:
     void takeCounted();
     [[nodiscard]] QString factsOf(const BoreOutlook& outlook) const;
     [[nodiscard]] QString noSetUpWords() const;
+    // There is no set-up to do anything with: a moment's patience, or `otherwise`.
+    void refuseForNow(const QString& otherwise);
     [[nodiscard]] bool waitsForSurvey() const;
     // Where the chosen bore waits: to one that can be gone on with at this stop.
     void goWhereWorkIs();
@@ -66,6 +68,7 @@ private:
     QPushButton* m_play;
     QLabel* m_refusal;
     QLabel* m_said;
+    bool m_toldToWait = false; // the refusal goes when the set-up comes
     QStackedLayout* m_words; // one or the other of these, in the same room
     QLabel* m_secondsName = nullptr;
     WatchPanel* m_watch;

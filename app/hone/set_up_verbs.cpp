@@ -28,7 +28,7 @@ void SetUpPanel::followRefusal(const Result<void>& done, const QString& words) {
 void SetUpPanel::doneAsPlanned() {
     const PlannedSetUp* planned = doable();
     if (planned == nullptr)
-        return tell(tr("There is no set-up to log yet: F5 works one out."), true);
+        return refuseForNow(tr("There is no set-up to log yet: F5 works one out."));
     Document& document = m_context.document;
     const int bore = m_context.selection.bore();
     std::vector<std::optional<double>> seconds;
@@ -62,7 +62,8 @@ void SetUpPanel::goWhereWorkIs() {
 void SetUpPanel::playForMe() {
     goWhereWorkIs();
     const PlannedSetUp* planned = doable();
-    if (planned == nullptr) return tell(tr("There is no set-up to play: F5 works one out."), true);
+    if (planned == nullptr)
+        return refuseForNow(tr("There is no set-up to play: F5 works one out."));
     Document& document = m_context.document;
     const int bore = m_context.selection.bore();
     const auto round =

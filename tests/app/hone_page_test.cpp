@@ -88,6 +88,11 @@ TEST_F(Honing, ARefusalStandsClearOfTheSentence) {
     EXPECT_TRUE(refusal->isVisible());
     EXPECT_FALSE(refusal->geometry().intersects(sentence->geometry()));
     EXPECT_GT(refusal->width(), sentence->width() / 2) << "not at the size it had when hidden";
+    EXPECT_TRUE(refusal->text().contains("still being worked out"))
+        << refusal->text().toStdString();
+    page.settle();
+    ASSERT_TRUE(outlook(1)->next) << outlook(1)->headline;
+    EXPECT_TRUE(refusal->text().isEmpty()) << "it goes when the set-up comes";
 }
 
 TEST_F(Honing, DoneAsPlannedLogsThePlanAndThenMeasuresItsStations) {
