@@ -3,6 +3,7 @@
 
 #include "core/gauging/gauging.h"
 #include "core/honing/contact.h"
+#include "core/honing/log.h"
 #include "core/statistics/random.h"
 
 #include <algorithm>
@@ -15,6 +16,7 @@ constexpr double finest_mm = 1;
 constexpr double noise_um = 1.3;
 constexpr double windowScatter = 0.08;
 constexpr double ownWaves_um = 0.8;
+constexpr double landsGiveWay = 0.15; // so much faster between ports, ln; invented
 constexpr int secondsApart = 7;
 constexpr double secondsAMinute = 60;
 
@@ -77,6 +79,14 @@ ContactSettings settingsOf(const Stone& stone) {
     settings.logWear = -3.5 + 0.3 * chance.normal();
     settings.logLooseness = -2.3;
     return settings;
+}
+
+// The wall with its ports.
+WallGround groundOf(const Bore& bore, const WallGrid& grid) {
+    WallGround ground{{}, landOf(bore, grid)};
+    if (ground.land.size() > 0)
+        ground.hardness = -landsGiveWay * (ground.land.array() < 1).cast<double>();
+    return ground;
 }
 
 // A face on another number of cells.
@@ -161,7 +171,7 @@ private:
             stoneOnGrid(grid, (stone->ends.value() - stone->begins.value()).in(Unit::millimetre),
                         reach->highest.in(Unit::millimetre), reach->lowest.in(Unit::millimetre));
         WallAndFace state = stateOf(**played, pass.stone, shape);
-        strokeWindows(pass, *stone, grid, shape, state);
+        strokeWindows(pass, *stone, groundOf(*map, grid), grid, shape, state);
         (*played)->m_wall_um.assign(state.diameter.begin(), state.diameter.end());
         m_faces[pass.stone] = state.face;
         return {};
@@ -179,14 +189,14 @@ private:
         return state;
     }
 
-    void strokeWindows(const Pass& pass, const Stone& stone, const WallGrid& grid,
-                       const StoneOnGrid& shape, WallAndFace& state) const {
+    void strokeWindows(const Pass& pass, const Stone& stone, const WallGround& ground,
+                       const WallGrid& grid, const StoneOnGrid& shape, WallAndFace& state) const {
         Random chance(seedOf(pass.id + " in " + std::to_string(pass.bore)));
         const Hone& how = m_workbook.hone.hone;
         for (const StrokeWindow& window : pass.windows) {
             const double worth = std::exp(windowScatter * chance.normal());
             const double held = window.holdSeconds * how.beatsPerMinute / secondsAMinute;
-            hone(grid, shape, settingsOf(stone), {},
+            hone(grid, shape, settingsOf(stone), ground,
                  {window.from.value().in(Unit::millimetre), window.to.value().in(Unit::millimetre),
                   worth * strokesOf(window, how), worth * held},
                  state);
