@@ -49,7 +49,7 @@ double mostShare(const PlanGround& ground, const SetUp& wanted) {
 // What surprises at the stations surprises more between them, where windows meet and nobody reads:
 // the draws know of that only what the model knows.
 double marginOf(const PlanGround& ground) {
-    constexpr double aSurprise_um = 3, most_um = 10;
+    constexpr double aSurprise_um = 6, most_um = 12;
     return std::min(most_um, aSurprise_um * ground.surprise());
 }
 
