@@ -20,6 +20,12 @@ struct Learned {
         , learner(learningBench(), bores) {
         last = learner.survey(0, bore.read(sixDepths()), 0);
     }
+    // Two passes, the second not yet measured.
+    void honedTwice() {
+        set(firstPass(learner.bench()));
+        bore.hone(firstPass(learner.bench()));
+        learner.pass(0, firstPass(learner.bench()));
+    }
     void set(const SetUp& setUp) {
         bore.hone(setUp);
         learner.pass(0, setUp);
@@ -97,9 +103,7 @@ TEST(Learning, AWedgeOfTheFaceIsFoundFromTwoSetUps) {
 
 TEST(Learning, OneBadReadingIsCalledOddAndSpoilsNothing) {
     Learned it(11);
-    it.set(firstPass(it.learner.bench()));
-    it.bore.hone(firstPass(it.learner.bench()));
-    it.learner.pass(0, firstPass(it.learner.bench()));
+    it.honedTwice();
     HoneLearner without = it.learner;
     std::vector<BoreReading> readings = it.bore.read(sixDepths());
     without.survey(0, readings, 0);
@@ -143,9 +147,7 @@ TEST(Learning, LandsBetweenPortsAreFoundToGiveWayFaster) {
 
 TEST(Learning, ATurnOfTheDialMisreadLeavesHardlyMoreDoubtThanNoReading) {
     Learned it(11);
-    it.set(firstPass(it.learner.bench()));
-    it.bore.hone(firstPass(it.learner.bench()));
-    it.learner.pass(0, firstPass(it.learner.bench()));
+    it.honedTwice();
     HoneLearner without = it.learner;
     std::vector<BoreReading> readings = it.bore.read(sixDepths());
     const Look there = readings[4].look;
