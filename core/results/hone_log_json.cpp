@@ -46,8 +46,8 @@ Json pass(const LoggedPass& logged, const Workbook& workbook) {
         if (found->struck) json["struck"] = *found->struck;
     }
     json["words"] = logged.words;
-    put(json, "before", logged.before);
-    put(json, "after", logged.behind);
+    put(json, "survey_before", logged.before);
+    put(json, "survey_after", logged.behind);
     put(json, "took_off_mm", logged.tookOff);
     put(json, "lead_before_mm", logged.leadBefore);
     put(json, "lead_after_mm", logged.leadBehind);

@@ -164,8 +164,8 @@ TEST(HoneLogFile, TellsEachPassWithWhatItTookOff) {
     const auto& pass = (*second)["passes"][0];
     EXPECT_EQ(pass["pass"], "h2");
     EXPECT_EQ(pass["stone"], "Short 100");
-    EXPECT_EQ(pass["before"], "s2");
-    EXPECT_EQ(pass["after"], "s3");
+    EXPECT_EQ(pass["survey_before"], "s2");
+    EXPECT_EQ(pass["survey_after"], "s3");
     EXPECT_EQ(pass["windows"][0]["strokes"], 24);
     EXPECT_NEAR(pass["windows"][0]["from_mm"].get<double>(), 83.82, 1e-9) << "3.3 in";
     // -6 before; -4 and, at the closed end, -4.5 thou after: between 1.5 and 2 thou.
