@@ -8,6 +8,7 @@
 #include "core/honing/stages.h"
 #include "core/workbook/edit.h"
 
+#include <algorithm>
 #include <fmt/format.h>
 #include <ostream>
 
@@ -61,6 +62,9 @@ Result<void> takeTicks(HoneRecord& record, const Block& block, const HoneOptions
     if (!ticks) return refuse("--bore", "--done or --not-done says what of it");
     if (findBore(block, options.bore) == nullptr)
         return refuse("--bore", "there is no bore " + std::to_string(options.bore));
+    for (const std::string& one : options.done)
+        if (std::ranges::find(options.undone, one) != options.undone.end())
+            return refuse("--done and --not-done", "both name '" + one + "': which is it?");
     BoreTicks& bore = record.ticks[options.bore];
     const auto set = [&](const std::vector<std::string>& which, bool done) {
         for (const std::string& one : which)

@@ -83,6 +83,9 @@ TEST_F(HoningCommands, HoneRefusesWhatCannotBe) {
     expectSays(refused(&HoningCommands::hone, {"--bore", "9", "--done", "washed"}),
                "there is no bore 9");
     expectSays(refused(&HoningCommands::hone, {"--bore", "2", "--done", "painted"}), "painted");
+    expectSays(
+        refused(&HoningCommands::hone, {"--bore", "2", "--done", "washed", "--not-done", "washed"}),
+        "both name 'washed'");
     expectSays(refused(&HoningCommands::hone, {"--oil", "--dry"}), "--oil");
     expectSays(refused(&HoningCommands::hone, {"--lead", "2in"}), "nothing was changed");
 }
