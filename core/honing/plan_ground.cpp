@@ -112,7 +112,23 @@ std::vector<bool> eitherOf(const std::vector<bool>& fine) {
 } // namespace
 
 double PlanGround::capOf(std::size_t stone) const {
-    return rough(stone) && finishes ? -aim.finishLeast_um : aim.cap_um;
+    if (!rough(stone) || !finishes) return aim.cap_um;
+    return -std::max(aim.finishLeast_um, shortOneGoesOn(stone) ? aim.fullStops_um : 0.0);
+}
+
+bool PlanGround::brief(std::size_t stone) const {
+    double longest = 0;
+    for (const BenchStone& other : bench.stones)
+        longest = std::max(longest, other.grid.length_mm);
+    constexpr double share = 0.6;
+    return bench.stones[stone].grid.length_mm < share * longest;
+}
+
+bool PlanGround::shortOneGoesOn(std::size_t stone) const {
+    if (brief(stone)) return false;
+    for (std::size_t other = 0; other < may.size(); ++other)
+        if (may[other] && rough(other) && brief(other)) return true;
+    return false;
 }
 
 double PlanGround::rate(std::size_t stone) const {

@@ -55,12 +55,17 @@ struct PlanGround {
     }
     [[nodiscard]] std::size_t cells() const { return bench.grid.cells; }
     [[nodiscard]] bool rough(std::size_t stone) const { return !bench.stones[stone].finish; }
+    // Short against the longest: it brings one end along.
+    [[nodiscard]] bool brief(std::size_t stone) const;
     // Where this stone has to stop, µm beyond finish size: a rough stone leaves what the finish
-    // stone needs, unless there is none.
+    // stone needs, unless there is none, and a full one what its stage says.
     [[nodiscard]] double capOf(std::size_t stone) const;
     // What rough stones leave at the most, µm beyond finish size (minus).
     [[nodiscard]] double mostLeft() const { return -1.4 * aim.finishStock_um; }
     [[nodiscard]] double rate(std::size_t stone) const; // µm of the diameter a stroke
+
+private:
+    [[nodiscard]] bool shortOneGoesOn(std::size_t stone) const;
 };
 
 PlanGround planGround(const HoneLearner& learner, std::size_t bore, const HoneAim& aim,

@@ -19,10 +19,7 @@ double weightedMean(const PlanGround& ground, const Eigen::VectorXd& wall) {
 // Long, short, finish.
 std::size_t kindOf(const PlanGround& ground, std::size_t stone) {
     if (!ground.rough(stone)) return 2;
-    double longest = 0;
-    for (const BenchStone& other : ground.bench.stones)
-        longest = std::max(longest, other.grid.length_mm);
-    return ground.bench.stones[stone].grid.length_mm < 0.6 * longest ? 1 : 0;
+    return ground.brief(stone) ? 1 : 0;
 }
 
 // Orders by what tends to be best: few stones first, then the longest rough ones.

@@ -26,6 +26,7 @@ struct HoneAim {
     double chance = 0.01;
     double finishStock_um = 20;  // what rough stones leave for the finish stone …
     double finishLeast_um = 6;   // … and at the very least, everywhere
+    double fullStops_um = 0;     // what full rough stones leave, where a short one goes on
     std::vector<Look> stations;  // where straightness is asked for
     std::vector<Look> readable;  // where the gauge can read: stations and other levels
     double gaugeDoubt_um = 1.1;  // of one reading, standard

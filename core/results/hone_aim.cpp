@@ -78,6 +78,8 @@ void placeStages(const Workbook& workbook, HoneAim& aim) {
     constexpr double usualShare = 0.8, leastShare = 0.25;
     aim.finishStock_um = usualShare * um(stages.nextStopsAt);
     aim.finishLeast_um = leastShare * um(stages.nextStopsAt);
+    // A stage of practice only tells a man without a plan when to change; his own is an order.
+    if (workbook.hone.stages.roughStopsAt) aim.fullStops_um = um(stages.roughStopsAt);
 }
 
 void placeStations(const Workbook& workbook, const Bore& bore, BoreAim& result) {

@@ -96,9 +96,9 @@ std::string keyOf(const Bench& bench) {
 
 std::string keyOf(const HoneAim& aim) {
     std::string key;
-    for (const double value :
-         {aim.aim_um, aim.cap_um, aim.upperLimit_um, aim.lowest_um, aim.straight_um, aim.chance,
-          aim.finishStock_um, aim.finishLeast_um, aim.gaugeDoubt_um, aim.gaugeShared_um})
+    for (const double value : {aim.aim_um, aim.cap_um, aim.upperLimit_um, aim.lowest_um,
+                               aim.straight_um, aim.chance, aim.finishStock_um, aim.finishLeast_um,
+                               aim.fullStops_um, aim.gaugeDoubt_um, aim.gaugeShared_um})
         key += exactly(value);
     for (const Look& look : aim.stations)
         key += keyOf(look);

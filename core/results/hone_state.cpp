@@ -55,32 +55,55 @@ std::string capital(std::string text) {
     return text;
 }
 
-// Where the wall as it is may be over already, though nobody has read it there: the depth that
-// stands highest with its doubt. Nothing where that is as unlikely as asked.
-std::optional<Eigen::Index> doubtedCell(const PlannedBore& bore) {
+// The depth that stands highest with its doubt.
+struct Highest {
+    Eigen::Index cell = 0;
+    double reached_um = 0; // passed once in a hundred
+};
+constexpr double sigmas = 2.33; // passed once in a hundred
+
+std::optional<Highest> highestOf(const PlannedBore& bore) {
     const Foreseen& now = bore.plan.now;
-    if (now.largest.size() == 0 || now.chanceOver <= bore.aim->aim.chance) return std::nullopt;
-    constexpr double sigmas = 2.33; // passed once in a hundred
-    Eigen::Index highest = 0;
-    (now.largest + sigmas * now.deviation).maxCoeff(&highest);
+    if (now.largest.size() == 0) return std::nullopt;
+    Highest highest;
+    highest.reached_um = (now.largest + sigmas * now.deviation).maxCoeff(&highest.cell);
     return highest;
 }
 
-std::string measureThere(const HoneScene& scene, const PlannedBore& bore, Eigen::Index cell) {
+// Why a bore waits for a reading and not for a stone: doubt of a depth that nobody has read, which
+// may be over already, or which leaves the next set-up no room. Empty where doubt is not the cause.
+std::string measureFirst(const HoneScene& scene, const PlannedBore& bore) {
+    const std::optional<Highest> highest = highestOf(bore);
+    if (!highest) return {};
     const Foreseen& now = bore.plan.now;
+    const HoneAim& aim = bore.aim->aim;
+    const double deviation = now.deviation[highest->cell];
+    const bool overPerhaps = now.chanceOver > aim.chance;
+    if (!overPerhaps) {
+        // Known much worse than where it was read, higher than anything read, and so high that it
+        // is what leaves no room.
+        constexpr double readings = 2;
+        const double read_um = stateOf(bore).largest_um + sigmas * aim.gaugeDoubt_um;
+        if (deviation < readings * aim.gaugeDoubt_um || highest->reached_um <= read_um ||
+            highest->reached_um <= -aim.finishStock_um)
+            return {};
+    }
     // As a gauge is set to it: millimetres, or twentieths of an inch.
     const double step_mm = isInchFamily(scene.units.size) ? 1.27 : 1;
-    const double cell_mm = bore.group->group.bench.grid.middle_mm(static_cast<std::size_t>(cell));
+    const auto cell = static_cast<std::size_t>(highest->cell);
+    const double cell_mm = bore.group->group.bench.grid.middle_mm(cell);
     const double at_mm = step_mm * std::round(cell_mm / step_mm);
-    const Length doubt = Length::nearest(normal95 * now.deviation[cell], Unit::micrometre);
-    return fmt::format("Between the depths that were read it may be over already: about {} at {}, "
-                       "known to ± {} {} only. Measure there before going on.",
-                       size(bore, now.largest[cell], scene.units), depth(at_mm, scene.units),
-                       upward(doubt, scene.units, 1), symbol(scene.units.small));
+    const Length doubt = Length::nearest(normal95 * deviation, Unit::micrometre);
+    return fmt::format("Between the depths that were read it {}: about {} at {}, known to ± {} {} "
+                       "only. Measure there before going on.",
+                       overPerhaps ? "may be over already" : "is not known well enough to go on",
+                       size(bore, now.largest[highest->cell], scene.units),
+                       depth(at_mm, scene.units), upward(doubt, scene.units, 1),
+                       symbol(scene.units.small));
 }
 
 std::string wouldGoOver(const HoneScene& scene, const PlannedBore& bore) {
-    if (const auto cell = doubtedCell(bore)) return measureThere(scene, bore, *cell);
+    if (std::string text = measureFirst(scene, bore); !text.empty()) return text;
     const BoreState state = stateOf(bore);
     const std::string over = fmt::format(
         "Going on would put it over: {} at {} now, and it may end at {}.",

@@ -7,9 +7,9 @@
 #include "tests/support/mild_bench.h"
 #include "tests/support/schema_validator.h"
 
-#include <gtest/gtest.h>
-
 #include <algorithm>
+#include <gtest/gtest.h>
+#include <limits>
 
 namespace borewright {
 namespace {
@@ -83,35 +83,43 @@ TEST(HoneOutlooks, ABoreReadAtTwoDepthsIsPlannedCautiouslyAndSaysSo) {
     EXPECT_TRUE(says(bore.sentences, "Only 2 depths are measured")) << bore.headline;
 }
 
-// Alike and with little to go at the two depths read; what lies between may be anything.
-TEST(HoneOutlooks, WhereItMayBeOverUnseenItSaysWhereToMeasure) {
-    const auto shopReadAtTwo = [](std::uint64_t seed) {
-        HoneShop shop = shopOf(seed);
-        auto& levels = shop.workbook.block.bores[0].levels;
-        levels = {levels.front(), levels.back()};
-        shop.workbook.surveys.clear();
-        shop.measure(std::vector<int>{});
-        return shop;
-    };
-    const auto sizes = [](const HoneShop& shop) {
-        std::vector<double> found;
-        for (const Station& station : shop.stationsOf(1))
-            for (int axis = 0; axis < benchAxes; ++axis)
-                found.push_back(shop.bench(1).truth(station.depth.in(Unit::millimetre), axis));
-        return std::ranges::minmax(found);
-    };
-    std::uint64_t seed = 1;
-    while (sizes(shopReadAtTwo(seed)).max - sizes(shopReadAtTwo(seed)).min > 8)
-        ++seed;
-    HoneShop shop = shopReadAtTwo(seed);
+// Seen at its uppermost and its lowest depth only, with so much to go at the largest.
+HoneShop shopReadAtTwo(std::uint64_t seed, double toGo_um) {
+    HoneShop shop = shopOf(seed);
+    auto& levels = shop.workbook.block.bores[0].levels;
+    levels = {levels.front(), levels.back()};
+    shop.workbook.surveys.clear();
+    shop.measure(std::vector<int>{});
+    double largest = -std::numeric_limits<double>::infinity();
+    for (const Station& station : shop.stationsOf(1))
+        for (int axis = 0; axis < benchAxes; ++axis)
+            largest =
+                std::max(largest, shop.bench(1).truth(station.depth.in(Unit::millimetre), axis));
     const Length size =
-        typedMm("85").value() + Length::nearest(sizes(shop).max + 4, Unit::micrometre);
+        typedMm("85").value() + Length::nearest(largest + toGo_um, Unit::micrometre);
     shop.workbook.targets[1] = {typedFrom(size, Unit::millimetre), {}, {}, "piston 1", {}};
-    const BoreOutlook bore = shop.outlook().bores[0];
+    return shop;
+}
+
+// Little to go at the two depths read; what lies between may be anything.
+TEST(HoneOutlooks, WhereItMayBeOverUnseenItSaysWhereToMeasure) {
+    const BoreOutlook bore = shopReadAtTwo(1, 4).outlook().bores[0];
     EXPECT_EQ(bore.outcome, HoneOutcome::wouldGoOver) << bore.headline;
     EXPECT_NE(bore.headline.find("it may be over already"), std::string::npos) << bore.headline;
     EXPECT_NE(bore.headline.find("Measure there before going on"), std::string::npos)
         << bore.headline;
+}
+
+// It is not over, but what is not known between leaves no set-up any room: said as what it is, and
+// not as the end of the work.
+TEST(HoneOutlooks, WhereDoubtAloneLeavesNoRoomItSaysWhereToMeasure) {
+    const BoreOutlook bore = shopReadAtTwo(1, 28).outlook().bores[0];
+    EXPECT_EQ(bore.outcome, HoneOutcome::wouldGoOver) << bore.headline;
+    EXPECT_NE(bore.headline.find("it is not known well enough to go on"), std::string::npos)
+        << bore.headline;
+    EXPECT_NE(bore.headline.find("Measure there before going on"), std::string::npos)
+        << bore.headline;
+    EXPECT_EQ(bore.headline.find("stop"), std::string::npos) << bore.headline;
 }
 
 TEST(HoneOutlooks, TheFirstSetUpIsMarkedAsModel) {

@@ -90,6 +90,41 @@ TEST(Planning, AStoneThatWillBeNeededIsTriedWhileThereIsFarToGo) {
     EXPECT_LE(strokesOf(plan.setUps.front()), 20) << "its first pass is short";
 }
 
+// Full rough stones stop early where their stage says so; the short one may go on.
+TEST(Planning, AFullRoughStoneStopsWhereItsStageSays) {
+    const HoneLearner learner = read(threeStones(), -260, 20);
+    HoneAim aim = stationsAt(depths);
+    aim.fullStops_um = 110;
+    const HonePlan plan = planBore(learner, 0, aim, {});
+    ASSERT_EQ(plan.outcome, HoneOutcome::next);
+    bool cut = false;
+    for (std::size_t k = 0; k < plan.setUps.size(); ++k) {
+        if (plan.setUps[k].stone != 0) continue;
+        const Eigen::VectorXd& before = k > 0 ? plan.foreseen[k - 1].wall : plan.now.wall;
+        for (Eigen::Index i = 0; i < before.size(); ++i) {
+            const double taken = plan.foreseen[k].wall[i] - before[i];
+            cut = cut || taken > 5;
+            if (taken > 1) {
+                EXPECT_LE(plan.foreseen[k].wall[i], -aim.fullStops_um + 2)
+                    << "µm beyond the size, in cell " << i << " after set-up " << k;
+            }
+        }
+    }
+    EXPECT_TRUE(cut) << "a stone that is never used stops anywhere";
+}
+
+// With no short one to go on, the stage cannot be kept.
+TEST(Planning, AFullRoughStoneGoesOnWhereNoShortOneIsThere) {
+    const HoneLearner learner = read(threeStones(), -150, 20);
+    HoneAim aim = stationsAt(depths);
+    aim.fullStops_um = 110;
+    PlanOptions options;
+    options.mayUse = {true, false, true};
+    const HonePlan plan = planBore(learner, 0, aim, options);
+    ASSERT_EQ(plan.outcome, HoneOutcome::next);
+    EXPECT_GT(plan.foreseen.back().wall.maxCoeff(), -60) << "µm: it was left rough";
+}
+
 TEST(Planning, TheSameBeliefGivesTheSamePlan) {
     const HoneLearner learner = read(threeStones(), -120, 30);
     const HonePlan one = planBore(learner, 0, stationsAt(depths), {});
