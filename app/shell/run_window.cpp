@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/shell/run_window.h"
 
+#include "app/document/this_bench.h"
 #include "app/shell/bench_sounds.h"
+#include "app/shell/file_verbs.h"
 #include "app/shell/preferences_file.h"
 #include "app/shell/system_outside.h"
 #include "app/shell/theme.h"
@@ -9,6 +11,7 @@
 #include "core/storage/posix_file_system.h"
 
 #include <QApplication>
+#include <QProcess>
 #include <QScreen>
 
 #include <cstdio>
@@ -73,14 +76,19 @@ int runWindow(int argc, char** argv, std::chrono::steady_clock::time_point start
     SystemDialogs dialogs;
     BenchSounds sounds(preferences, soundFolder());
     SystemClock clock;
-    Workshop workshop(
-        {files, clock, dialogs, sounds, preferences, rescueFolder(), workbookFolder()});
+    MachineProcesses processes(files);
+    Workshop workshop({files, clock, dialogs, sounds, preferences, rescueFolder(), workbookFolder(),
+                       copiesFolder(), thisBench(processes), &processes});
     Window window(workshop);
     QObject::connect(&preferences, &PreferencesStore::changed, &window,
                      [&] { theme.apply(preferences.value().theme); });
     QObject::connect(&window, &Window::deskThemeChanged, &window,
                      [&] { theme.followDesk(preferences.value().theme); });
     QObject::connect(&preferencesFile, &PreferencesFile::failed, &window, &Window::say);
+    QObject::connect(window.findChild<FileVerbs*>(), &FileVerbs::besideAsked, &window,
+                     [](const QString& path) {
+                         QProcess::startDetached(QCoreApplication::applicationFilePath(), {path});
+                     });
     tellTiming(window, started);
     if (!preferencesFile.notice().isEmpty()) window.say(preferencesFile.notice());
     showFirst(window, workshop, preferences.value().lastFile);
