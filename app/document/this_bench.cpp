@@ -1,8 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/document/this_bench.h"
 
+#include "core/storage/hash.h"
+
 #include <QCoreApplication>
 #include <QSysInfo>
+
+#include <fmt/format.h>
 
 #include <sstream>
 
@@ -39,7 +43,8 @@ LockHolder thisBench(Processes& processes) {
     LockHolder me;
     me.person = qEnvironmentVariable("USER", qEnvironmentVariable("USERNAME")).toStdString();
     me.machine = QSysInfo::machineHostName().toStdString();
-    me.machineId = QSysInfo::machineUniqueId().toStdString();
+    // Only its hash: the number itself is the machine's own affair.
+    me.machineId = fmt::format("{:016x}", fnv1a(QSysInfo::machineUniqueId().toStdString()));
     me.process = QCoreApplication::applicationPid();
     me.began = processes.find(me.process).began;
     return me;

@@ -87,13 +87,14 @@ void PreferencesDialog::addCopies(QFormLayout& form) {
     m_copiesFolder->setPlaceholderText(tr("your own data folder"));
     form.addRow(tr("Dated copies in"), m_copiesFolder);
     auto* row = new QHBoxLayout;
+    row->setSpacing(8);
     const auto add = [&](QSpinBox* box, const QString& words) {
         box->setRange(0, 999);
         box->setAccessibleName(tr("Dated copies kept: %1").arg(words));
         row->addWidget(box);
         row->addWidget(new QLabel(words, this));
     };
-    add(m_copiesLatest, tr("the last"));
+    add(m_copiesLatest, tr("last"));
     add(m_copiesDays, tr("one a day"));
     add(m_copiesMonths, tr("one a month"));
     row->addStretch(1);
