@@ -67,8 +67,7 @@ void PreferencesDialog::build() {
     add(tr("Paper"), m_paper);
     add(tr("Look"), m_theme);
     add(tr("Order of readings"), m_order);
-    form->addRow(tr("Sounds"), m_soundKept);
-    form->addRow(QString(), m_soundOdd);
+    addSounds(*form);
     addCopies(*form);
     auto* close = new QPushButton(tr("Close"), this);
     close->setAccessibleName(tr("Close the preferences"));
@@ -79,6 +78,11 @@ void PreferencesDialog::build() {
     column->addLayout(form);
     column->addSpacing(10);
     column->addWidget(close, 0, Qt::AlignRight);
+}
+
+void PreferencesDialog::addSounds(QFormLayout& form) {
+    form.addRow(tr("Sounds"), m_soundKept);
+    form.addRow(QString(), m_soundOdd);
 }
 
 // Where earlier states of each workbook go, and how many are kept.

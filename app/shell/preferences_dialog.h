@@ -27,6 +27,7 @@ private:
     void fill();
     void keep();
     void choosePicture();
+    void addSounds(QFormLayout& form);
     void addCopies(QFormLayout& form);
 
     PreferencesStore& m_store;

@@ -33,6 +33,23 @@ void showFirst(Window& window, const Workshop& workshop, const QString& last) {
     window.showPage(Page::measure);
 }
 
+// A copy to look at has a window of its own, in a process of its own.
+void openBesides(const Window& window) {
+    QObject::connect(window.findChild<FileVerbs*>(), &FileVerbs::besideAsked, &window,
+                     [](const QString& path) {
+                         QProcess::startDetached(QCoreApplication::applicationFilePath(), {path});
+                     });
+}
+
+// With its frame the usual size would not fit a small screen.
+void showInItsRoom(Window& window) {
+    const QSize room = window.screen()->availableSize();
+    if (room.width() < 1300 || room.height() < 860)
+        window.showMaximized();
+    else
+        window.show();
+}
+
 void tellTiming(const Window& window, std::chrono::steady_clock::time_point started) {
     if (qEnvironmentVariable("BOREWRIGHT_TIMING") != QStringLiteral("1")) return;
     QObject::connect(&window, &Window::firstPainted, &window, [started] {
@@ -85,19 +102,11 @@ int runWindow(int argc, char** argv, std::chrono::steady_clock::time_point start
     QObject::connect(&window, &Window::deskThemeChanged, &window,
                      [&] { theme.followDesk(preferences.value().theme); });
     QObject::connect(&preferencesFile, &PreferencesFile::failed, &window, &Window::say);
-    QObject::connect(window.findChild<FileVerbs*>(), &FileVerbs::besideAsked, &window,
-                     [](const QString& path) {
-                         QProcess::startDetached(QCoreApplication::applicationFilePath(), {path});
-                     });
+    openBesides(window);
     tellTiming(window, started);
     if (!preferencesFile.notice().isEmpty()) window.say(preferencesFile.notice());
     showFirst(window, workshop, preferences.value().lastFile);
-    // With its frame the usual size would not fit a small screen.
-    const QSize room = window.screen()->availableSize();
-    if (room.width() < 1300 || room.height() < 860)
-        window.showMaximized();
-    else
-        window.show();
+    showInItsRoom(window);
     return QApplication::exec();
 }
 
