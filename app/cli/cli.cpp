@@ -28,6 +28,7 @@ public:
         addCheck();
         addSizes();
         addFit();
+        addCopies();
         addSheet();
         addResults();
         addRecord();
@@ -89,6 +90,12 @@ private:
                             m_fit, fitCommand);
         sub->add_flag("--json", m_fit.json, "as JSON instead of a table");
         addUnits(sub, m_fit.units);
+    }
+    void addCopies() {
+        CLI::App* sub =
+            add("copies", "list the dated copies of a workbook", m_copies, copiesCommand);
+        sub->add_option("--folder", m_copies.folder, "of all copies; else as in the window");
+        sub->add_flag("--json", m_copies.json, "as JSON");
     }
     void addSheet() {
         CLI::App* sub = add("sheet", "print the sheet to a PDF file", m_sheet, sheetCommand);
@@ -256,6 +263,7 @@ private:
     CheckOptions m_check;
     SizesOptions m_sizes;
     FitOptions m_fit;
+    CopiesOptions m_copies;
     SheetOptions m_sheet;
     ResultsOptions m_results;
     RecordOptions m_record;

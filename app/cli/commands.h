@@ -35,6 +35,14 @@ struct FitOptions {
 };
 Result<int> fitCommand(const FitOptions& options, const CliOutside& outside);
 
+// The dated copies of a workbook.
+struct CopiesOptions {
+    std::string file;
+    std::string folder; // of all copies; empty = where the window keeps them
+    bool json = false;
+};
+Result<int> copiesCommand(const CopiesOptions& options, const CliOutside& outside);
+
 struct ResultsOptions {
     std::string file;
     std::string target;

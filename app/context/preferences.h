@@ -31,6 +31,10 @@ struct Preferences {
     bool gearChosen = false;          // that gauge's gear is his own choice, were it "not known"
     std::vector<GaugeSetting> gauges; // each he has named, as keptPart(), by name
     std::vector<Stone> stones;        // each he keeps in his drawer, by name; no ids
+    QString copiesFolder;             // of dated copies; empty = the usual place
+    int copiesLatest = 20;            // how many are kept (core/storage/dated_copies.h)
+    int copiesDays = 30;
+    int copiesMonths = 120;
     QString lastFile;                 // opened again at start
     QStringList recentFiles;          // newest first
     friend bool operator==(const Preferences&, const Preferences&) = default;

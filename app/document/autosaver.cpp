@@ -66,6 +66,7 @@ void Autosaver::setPlace(const QString& path) {
     m_rescuedRevision = 0;
     m_rescueProblem.clear();
     m_savedAt.reset();
+    m_savedHere = false;
 }
 
 void Autosaver::setPath(const QString& path) {
@@ -118,11 +119,32 @@ void Autosaver::start() {
     job.rescueFolder = m_rescueFolder.toStdString();
     job.rescuePath = m_rescuePath.toStdString();
     job.rescuedRevision = m_rescuedRevision;
+    job.now = m_document.now();
+    // A place that takes no copies is asked again after a while, not at every reading.
+    const bool resting =
+        m_copyFailedAt &&
+        job.now.secondsSinceEpoch < m_copyFailedAt->secondsSinceEpoch + m_copies.apart.count();
+    if (!resting) job.copies = m_copies;
+    job.keepEarlier = !m_savedHere || m_overwriteOnce;
     m_worker.post(std::move(job));
     if (m_state != State::failed) say(State::saving);
 }
 
+void Autosaver::takeCopyAnswer() {
+    const auto answer = m_worker.takeCopied();
+    if (!answer || answer->id != m_place) return; // about a place that was left
+    const bool failedBefore = m_copyFailedAt.has_value();
+    m_copyFailedAt.reset();
+    if (answer->problem.empty()) return;
+    m_copyFailedAt = m_document.now();
+    if (failedBefore) return;
+    emit copyFailed(tr("No dated copy could be kept in %1: %2. The workbook itself is saved.")
+                        .arg(QDir::toNativeSeparators(QString::fromStdString(m_copies.folder)),
+                             QString::fromStdString(answer->problem)));
+}
+
 void Autosaver::takeAnswer() {
+    takeCopyAnswer();
     const auto answer = m_worker.take();
     if (!answer) return; // taken by flush() already
     m_busy = false;
@@ -142,6 +164,7 @@ void Autosaver::succeeded(const SaveAnswer& answer) {
     m_overwriteOnce = false;
     m_changedUnderneath = false;
     m_savedRevision = answer.revision;
+    m_savedHere = true;
     m_savedAt = m_document.now();
     m_retry = std::chrono::milliseconds(0);
     m_problem.clear();

@@ -62,6 +62,8 @@ public:
     // Where the rescue copy is; empty where there is none.
     [[nodiscard]] QString rescuePath() const { return m_rescuePath; }
     void setDelays(const Delays& delays) { m_delays = delays; }
+    // Where and how many dated copies are kept beside the saves; none at first.
+    void setCopies(const CopyRules& rules) { m_copies = rules; }
 
     // Saves now and waits up to `ms` milliseconds; true when the current revision is on the disk
     // or there is nothing to save.
@@ -69,6 +71,8 @@ public:
 
 signals:
     void stateChanged();
+    // No dated copy could be kept, in a sentence; said once until one is kept again.
+    void copyFailed(const QString& sentence);
 
 private:
     void documentOpened();
@@ -76,6 +80,7 @@ private:
     void setPlace(const QString& path);
     void start();
     void takeAnswer();
+    void takeCopyAnswer();
     void succeeded(const SaveAnswer& answer);
     void failed(const SaveAnswer& answer);
     void say(State state);
@@ -103,6 +108,9 @@ private:
     std::uint64_t m_rescuedRevision = 0;
     QString m_rescueProblem;
     std::optional<Timestamp> m_savedAt;
+    CopyRules m_copies;
+    bool m_savedHere = false; // the file was written here since this place was taken
+    std::optional<Timestamp> m_copyFailedAt;
     SaveWorker m_worker; // last: its thread ends before anything it might reach
 };
 

@@ -141,11 +141,16 @@ void Document::open(Workbook workbook) {
     m_results.reset();
     m_doubts = {}; // those of the workbook before
     m_undo.clear();
+    m_lookOnly.clear();
     ++m_revision;
     emit changed(Change::everything);
 }
 
 Result<void> Document::edit(const Edit& edit, const QString& name) {
+    if (!m_lookOnly.isEmpty()) {
+        emit lookedAtOnly();
+        return refuse(m_lookOnly.toStdString());
+    }
     // A reading kept or struck out is always a change; only the rest need be compared.
     std::optional<Workbook> before;
     if (!touchesReadingsOnly(edit)) before = m_workbook;

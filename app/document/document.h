@@ -51,6 +51,11 @@ public:
     // "Undo …"). An edit that changes nothing makes no step. Refusals leave everything as it was.
     Result<void> edit(const Edit& edit, const QString& name);
 
+    // Open to look at only: every edit is refused with this reason, until it is empty again.
+    // Another workbook opened is open to be changed.
+    void setLookOnly(const QString& why) { m_lookOnly = why; }
+    [[nodiscard]] const QString& lookOnly() const { return m_lookOnly; }
+
     [[nodiscard]] QUndoStack& undoStack() { return m_undo; }
     // Counts every change of the data, undo and redo included; equal counts mean equal data.
     [[nodiscard]] std::uint64_t revision() const { return m_revision; }
@@ -62,6 +67,7 @@ public:
 signals:
     void aboutToOpen(); // the workbook is still the earlier one
     void changed(borewright::Change change);
+    void lookedAtOnly(); // an edit was refused for that
 
 private:
     friend class EditCommand;
@@ -72,6 +78,7 @@ private:
     const Clock& m_clock;
     Workbook m_workbook;
     DisplayUnits m_units;
+    QString m_lookOnly;
     QUndoStack m_undo;
     std::uint64_t m_revision = 0;
     mutable std::optional<Results> m_results;

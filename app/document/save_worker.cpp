@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/document/save_worker.h"
 
+#include "app/document/copies_of_save.h"
 #include "core/storage/hash.h"
 #include "core/storage/saver.h"
 #include "core/storage/workbook_file.h"
@@ -111,6 +112,11 @@ std::optional<SaveAnswer> SaveWorker::take() {
     return std::exchange(m_answer, std::nullopt);
 }
 
+std::optional<CopyAnswer> SaveWorker::takeCopied() {
+    const std::lock_guard lock(m_mutex);
+    return std::exchange(m_copied, std::nullopt);
+}
+
 bool SaveWorker::wait(std::chrono::milliseconds most) {
     std::unique_lock lock(m_mutex);
     return m_changed.wait_for(lock, most, [this] { return m_answer.has_value(); });
@@ -124,14 +130,26 @@ void SaveWorker::work() {
         const SaveJob job = std::move(*m_job);
         m_job.reset();
         lock.unlock();
-        SaveAnswer answer = runSave(m_files, job);
-        lock.lock();
-        m_answer = std::move(answer);
-        lock.unlock();
-        m_changed.notify_all();
-        m_answered();
+        answer(job);
         lock.lock();
     }
+}
+
+void SaveWorker::answer(const SaveJob& job) {
+    const bool copies = wantsCopies(job.copies);
+    const auto earlier = copies && job.keepEarlier ? earlierContent(m_files, job) : std::nullopt;
+    SaveAnswer saved = runSave(m_files, job);
+    const bool done = saved.mark.has_value();
+    const auto tell = [this](auto& slot, auto&& what) {
+        {
+            const std::lock_guard lock(m_mutex);
+            slot = std::forward<decltype(what)>(what);
+        }
+        m_changed.notify_all();
+        m_answered();
+    };
+    tell(m_answer, std::move(saved));
+    if (done && copies) tell(m_copied, CopyAnswer{job.id, keepCopies(m_files, job, earlier)});
 }
 
 } // namespace borewright

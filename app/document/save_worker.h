@@ -3,6 +3,7 @@
 // alone.
 #pragma once
 
+#include "core/storage/dated_copies.h"
 #include "core/storage/file_system.h"
 #include "core/workbook/workbook.h"
 
@@ -35,6 +36,11 @@ struct SaveJob {
     std::string rescueFolder;
     std::string rescuePath; // of the copy that stands for this workbook; empty: none yet
     std::uint64_t rescuedRevision = 0;
+    // Dated copies: what the file holds now is kept too where it is about to be replaced for the
+    // first time, or though somebody else wrote it.
+    CopyRules copies;
+    bool keepEarlier = false;
+    Timestamp now;
 };
 
 struct SaveAnswer {
@@ -54,9 +60,16 @@ struct SaveAnswer {
 // when the path holds the workbook.
 SaveAnswer runSave(FileSystem& files, const SaveJob& job);
 
+// What came of the dated copies of a save.
+struct CopyAnswer {
+    std::uint64_t id = 0;
+    std::string problem; // why none could be kept; empty = all is well
+};
+
 class SaveWorker {
 public:
-    // `answered` is called from the worker's thread when an answer can be taken.
+    // `answered` is called from the worker's thread when an answer can be taken, of a save or of
+    // its copies: these are made afterwards, so that no save waits for its own.
     SaveWorker(FileSystem& files, std::function<void()> answered);
     ~SaveWorker(); // waits for the job under way
     SaveWorker(const SaveWorker&) = delete;
@@ -66,11 +79,13 @@ public:
     void post(SaveJob job);
     // The answer, once.
     std::optional<SaveAnswer> take();
+    std::optional<CopyAnswer> takeCopied();
     // Waits until an answer can be taken, at most this long.
     bool wait(std::chrono::milliseconds most);
 
 private:
     void work();
+    void answer(const SaveJob& job);
 
     FileSystem& m_files;
     std::function<void()> m_answered;
@@ -78,6 +93,7 @@ private:
     std::condition_variable m_changed;
     std::optional<SaveJob> m_job;
     std::optional<SaveAnswer> m_answer;
+    std::optional<CopyAnswer> m_copied;
     bool m_ending = false;
     std::thread m_thread;
 };

@@ -2,6 +2,8 @@
 #include "app/shell/file_verbs.h"
 
 #include "app/sheet/sheet_pdf.h"
+#include "app/shell/differences_view.h"
+#include "app/shell/earlier_copies.h"
 #include "app/shell/import_readings.h"
 #include "core/results/results_file.h"
 #include "core/storage/readings_csv.h"
@@ -47,11 +49,77 @@ bool FileVerbs::openPath(const QString& path) {
     const auto opened = m_workshop.open(path);
     if (opened) {
         m_banner.clear();
+        sayLookOnly();
         return true;
     }
     m_banner.say(tr("%1 was not opened: %2. The file is left as it was.")
                      .arg(native(path), QString::fromStdString(opened.error().message())));
     return false;
+}
+
+void FileVerbs::sayLookOnly() {
+    if (m_workshop.document().lookOnly().isEmpty()) return;
+    const QString name = QFileInfo(m_workshop.autosaver().path()).fileName();
+    const BannerAction elsewhere{tr("Save as …"), [this] { saveAs(); }};
+    const auto& other = m_workshop.otherBench();
+    if (!other)
+        return m_banner.say(tr("%1 is an earlier copy. It is open to look at; nothing in it can be "
+                               "changed.")
+                                .arg(name),
+                            {elsewhere});
+    const QString since = tr("%1, %2").arg(QString::fromStdString(dateInWords(other->since)),
+                                           QString::fromStdString(clockTime(other->since)));
+    m_banner.say(tr("%1 has had %2 open since %3. It is open here to look at; nothing in it can be "
+                    "changed.")
+                     .arg(QString::fromStdString(inWords(*other)), name, since),
+                 {{tr("Open to change anyway"), [this] { changeAnyway(); }}, elsewhere});
+}
+
+void FileVerbs::changeAnyway() {
+    const auto done = m_workshop.changeAnyway();
+    if (done) return m_banner.clear();
+    m_banner.say(
+        tr("It stays open to look at: %1.").arg(QString::fromStdString(done.error().message())));
+}
+
+void FileVerbs::showEarlierCopies() {
+    auto* copies = new EarlierCopies(m_workshop, m_window);
+    connect(copies, &EarlierCopies::besideAsked, this, &FileVerbs::besideAsked);
+    copies->show();
+}
+
+void FileVerbs::showUnderneath() {
+    const QString path = m_workshop.autosaver().path();
+    const auto theirs = loadWorkbook(m_workshop.files(), path.toStdString());
+    const BannerAction mine{tr("Keep mine"), [this] { m_workshop.autosaver().overwrite(); }};
+    const BannerAction elsewhere{tr("Save mine elsewhere …"), [this] { saveAs(); }};
+    if (!theirs)
+        return m_banner.say(
+            tr("%1 was changed by somebody else and cannot be read any more: %2.")
+                .arg(native(path), QString::fromStdString(theirs.error().message())),
+            {mine, elsewhere});
+    const auto list = differences(*theirs, m_workshop.document().workbook());
+    auto* view = new DifferencesView(
+        tr("Somebody else changed %1. Nothing there has been overwritten yet.")
+            .arg(QFileInfo(path).fileName()),
+        list, {tr("In the file"), tr("Here")},
+        {mine, {tr("Take theirs"), [this] { takeTheirs(); }}, elsewhere}, m_window);
+    view->show();
+}
+
+// What was done here must lie somewhere before it leaves the window.
+void FileVerbs::takeTheirs() {
+    Autosaver& autosaver = m_workshop.autosaver();
+    (void)autosaver.flush(2000);
+    const QString rescued = autosaver.rescuePath();
+    const auto held = loadWorkbook(m_workshop.files(), rescued.toStdString());
+    if (!held || *held != m_workshop.document().workbook())
+        return m_banner.say(tr("Yours is in no other file yet, so theirs was not opened."),
+                            {{tr("Save mine elsewhere …"), [this] { saveAs(); }}});
+    const auto opened = m_workshop.open(autosaver.path());
+    m_banner.say(opened ? tr("Theirs is open now. Yours is kept in %1.").arg(native(rescued))
+                        : tr("Theirs was not opened: %1.")
+                              .arg(QString::fromStdString(opened.error().message())));
 }
 
 void FileVerbs::saveAs() {

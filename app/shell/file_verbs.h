@@ -19,13 +19,28 @@ public:
     // True where it is open now.
     bool openPath(const QString& path);
     void saveAs();
+    // Says why the open workbook is open to look at only, with the way out of it.
+    void sayLookOnly();
+    // Takes it to change it though another bench has it.
+    void changeAnyway();
     void importReadings();
     void importReadingsFrom(const QString& path);
     void exportResults();
     void exportReadings();
     void savePdf();
 
+    // Lists the dated copies of the open workbook.
+    void showEarlierCopies();
+    // Shows what differs between the file that somebody else changed and the workbook here, with
+    // the ways out: keep mine, take theirs, save mine elsewhere. Nothing is overwritten before.
+    void showUnderneath();
+
+signals:
+    // A copy is to be opened in a window of its own, to look at.
+    void besideAsked(const QString& path);
+
 private:
+    void takeTheirs();
     [[nodiscard]] QString besideWorkbook(const QString& ending) const;
     void take(const std::vector<Reading>& readings, const QString& name);
     void write(const QString& path, const std::string& bytes);

@@ -46,6 +46,11 @@ void Menus::addFile(FileVerbs& verbs) {
     QAction* saveAs = add(menu, tr("Save &as …"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S));
     connect(saveAs, &QAction::triggered, &verbs, &FileVerbs::saveAs);
     m_ofWorkbook += saveAs;
+    QAction* earlier = add(menu, tr("Earlier &copies …"), {});
+    connect(earlier, &QAction::triggered, &verbs, &FileVerbs::showEarlierCopies);
+    m_ofWorkbook += earlier;
+    m_changeAnyway = add(menu, tr("Open to chan&ge anyway"), {});
+    connect(m_changeAnyway, &QAction::triggered, &verbs, &FileVerbs::changeAnyway);
     menu.addSeparator();
     addFileExports(menu, verbs);
     menu.addSeparator();
@@ -137,6 +142,7 @@ void Menus::refresh() {
     m_redo->setEnabled(document.undoStack().canRedo());
     const int theme = static_cast<int>(m_workshop.preferences().value().theme);
     m_themes->actions().at(theme)->setChecked(true);
+    m_changeAnyway->setVisible(m_workshop.otherBench().has_value());
     for (QAction* action : m_ofWorkbook)
         action->setEnabled(m_workshop.isOpen());
 }

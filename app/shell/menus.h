@@ -37,6 +37,7 @@ private:
     QAction* m_undo = nullptr;
     QAction* m_redo = nullptr;
     QAction* m_bench = nullptr;
+    QAction* m_changeAnyway = nullptr;
     QActionGroup* m_themes = nullptr;
     QList<QAction*> m_ofWorkbook; // that need one to be open
 };

@@ -5,9 +5,11 @@
 #include <QComboBox>
 #include <QFormLayout>
 #include <QHBoxLayout>
+#include <QLabel>
 #include <QLineEdit>
 #include <QPlainTextEdit>
 #include <QPushButton>
+#include <QSpinBox>
 #include <QVBoxLayout>
 
 namespace borewright {
@@ -24,7 +26,11 @@ PreferencesDialog::PreferencesDialog(PreferencesStore& store, Dialogs& dialogs, 
     , m_paper(new QComboBox(this))
     , m_order(new QComboBox(this))
     , m_soundKept(new QCheckBox(tr("A tick when a reading is kept"), this))
-    , m_soundOdd(new QCheckBox(tr("Another when it looks odd"), this)) {
+    , m_soundOdd(new QCheckBox(tr("Another when it looks odd"), this))
+    , m_copiesFolder(new QLineEdit(this))
+    , m_copiesLatest(new QSpinBox(this))
+    , m_copiesDays(new QSpinBox(this))
+    , m_copiesMonths(new QSpinBox(this)) {
     setWindowTitle(tr("Preferences"));
     build();
     fill();
@@ -61,8 +67,8 @@ void PreferencesDialog::build() {
     add(tr("Paper"), m_paper);
     add(tr("Look"), m_theme);
     add(tr("Order of readings"), m_order);
-    form->addRow(tr("Sounds"), m_soundKept);
-    form->addRow(QString(), m_soundOdd);
+    addSounds(*form);
+    addCopies(*form);
     auto* close = new QPushButton(tr("Close"), this);
     close->setAccessibleName(tr("Close the preferences"));
     close->setDefault(true);
@@ -74,8 +80,35 @@ void PreferencesDialog::build() {
     column->addWidget(close, 0, Qt::AlignRight);
 }
 
+void PreferencesDialog::addSounds(QFormLayout& form) {
+    form.addRow(tr("Sounds"), m_soundKept);
+    form.addRow(QString(), m_soundOdd);
+}
+
+// Where earlier states of each workbook go, and how many are kept.
+void PreferencesDialog::addCopies(QFormLayout& form) {
+    m_copiesFolder->setAccessibleName(tr("Folder of dated copies"));
+    m_copiesFolder->setPlaceholderText(tr("your own data folder"));
+    form.addRow(tr("Dated copies in"), m_copiesFolder);
+    auto* row = new QHBoxLayout;
+    row->setSpacing(8);
+    const auto add = [&](QSpinBox* box, const QString& words) {
+        box->setRange(0, 999);
+        box->setAccessibleName(tr("Dated copies kept: %1").arg(words));
+        row->addWidget(box);
+        row->addWidget(new QLabel(words, this));
+    };
+    add(m_copiesLatest, tr("last"));
+    add(m_copiesDays, tr("one a day"));
+    add(m_copiesMonths, tr("one a month"));
+    row->addStretch(1);
+    form.addRow(tr("Kept of them"), row);
+}
+
 void PreferencesDialog::connectParts() {
-    for (QLineEdit* edit : {m_shopName, m_shopPicture, m_measuredBy})
+    for (QSpinBox* box : {m_copiesLatest, m_copiesDays, m_copiesMonths})
+        connect(box, &QSpinBox::editingFinished, this, &PreferencesDialog::keep);
+    for (QLineEdit* edit : {m_shopName, m_shopPicture, m_measuredBy, m_copiesFolder})
         connect(edit, &QLineEdit::editingFinished, this, &PreferencesDialog::keep);
     for (QComboBox* box : {m_theme, m_paper, m_order})
         connect(box, &QComboBox::currentIndexChanged, this, &PreferencesDialog::keep);
@@ -97,6 +130,10 @@ void PreferencesDialog::fill() {
     m_order->setCurrentIndex(static_cast<int>(p.order));
     m_soundKept->setChecked(p.soundKept);
     m_soundOdd->setChecked(p.soundOdd);
+    m_copiesFolder->setText(p.copiesFolder);
+    m_copiesLatest->setValue(p.copiesLatest);
+    m_copiesDays->setValue(p.copiesDays);
+    m_copiesMonths->setValue(p.copiesMonths);
     m_filling = false;
 }
 
@@ -112,6 +149,10 @@ void PreferencesDialog::keep() {
     p.order = static_cast<Order>(m_order->currentIndex());
     p.soundKept = m_soundKept->isChecked();
     p.soundOdd = m_soundOdd->isChecked();
+    p.copiesFolder = m_copiesFolder->text().trimmed();
+    p.copiesLatest = m_copiesLatest->value();
+    p.copiesDays = m_copiesDays->value();
+    p.copiesMonths = m_copiesMonths->value();
     m_store.set(p);
 }
 

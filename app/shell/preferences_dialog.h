@@ -11,6 +11,8 @@ class QCheckBox;
 class QComboBox;
 class QLineEdit;
 class QPlainTextEdit;
+class QSpinBox;
+class QFormLayout;
 
 namespace borewright {
 
@@ -25,6 +27,8 @@ private:
     void fill();
     void keep();
     void choosePicture();
+    void addSounds(QFormLayout& form);
+    void addCopies(QFormLayout& form);
 
     PreferencesStore& m_store;
     Dialogs& m_dialogs;
@@ -37,6 +41,10 @@ private:
     QComboBox* m_order;
     QCheckBox* m_soundKept;
     QCheckBox* m_soundOdd;
+    QLineEdit* m_copiesFolder;
+    QSpinBox* m_copiesLatest;
+    QSpinBox* m_copiesDays;
+    QSpinBox* m_copiesMonths;
     bool m_filling = false;
 };
 

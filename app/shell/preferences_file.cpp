@@ -122,6 +122,13 @@ public:
         if (const Json* field = find(key, &Json::is_number_integer, "a whole number"))
             value = field->get<int>();
     }
+    // A number of copies, 0 … 999.
+    void count(const char* key, int& value) {
+        const Json* field = find(key, &Json::is_number_integer, "a whole number");
+        if (field == nullptr) return;
+        if (*field < 0 || *field > 999) return fail(key, "from 0 to 999");
+        value = field->get<int>();
+    }
     const Json* list(const char* key) { return find(key, &Json::is_array, "a list"); }
     const Json* object(const char* key) { return find(key, &Json::is_object, "an object"); }
     [[nodiscard]] const std::string& problem() const { return m_problem; }
@@ -188,6 +195,10 @@ std::string writePreferences(const Preferences& p) {
               {"order", wordOf(orders, p.order)},
               {"gauge", gaugeJson(p.gauge)},
               {"gearChosen", p.gearChosen},
+              {"copiesFolder", p.copiesFolder.toStdString()},
+              {"copiesLatest", p.copiesLatest},
+              {"copiesDays", p.copiesDays},
+              {"copiesMonths", p.copiesMonths},
               {"gauges", Json::array()},
               {"stones", stonesJson(p.stones)},
               {"lastFile", p.lastFile.toStdString()},
@@ -215,6 +226,10 @@ Result<Preferences> readPreferences(std::string_view bytes) {
     reader.flag("soundOdd", p.soundOdd);
     reader.word("order", orders, p.order);
     reader.flag("gearChosen", p.gearChosen);
+    reader.text("copiesFolder", p.copiesFolder);
+    reader.count("copiesLatest", p.copiesLatest);
+    reader.count("copiesDays", p.copiesDays);
+    reader.count("copiesMonths", p.copiesMonths);
     reader.text("lastFile", p.lastFile);
     reader.texts("recentFiles", p.recentFiles);
     std::string problem = reader.problem();

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/shell/run_window.h"
 
+#include "app/document/this_bench.h"
 #include "app/shell/bench_sounds.h"
+#include "app/shell/file_verbs.h"
 #include "app/shell/preferences_file.h"
 #include "app/shell/system_outside.h"
 #include "app/shell/theme.h"
@@ -9,6 +11,7 @@
 #include "core/storage/posix_file_system.h"
 
 #include <QApplication>
+#include <QProcess>
 #include <QScreen>
 
 #include <cstdio>
@@ -28,6 +31,23 @@ void showFirst(Window& window, const Workshop& workshop, const QString& last) {
     if (file.isEmpty() || !window.openPath(file)) window.showStart();
     if (!workshop.isOpen()) return;
     window.showPage(Page::measure);
+}
+
+// A copy to look at has a window of its own, in a process of its own.
+void openBesides(const Window& window) {
+    QObject::connect(window.findChild<FileVerbs*>(), &FileVerbs::besideAsked, &window,
+                     [](const QString& path) {
+                         QProcess::startDetached(QCoreApplication::applicationFilePath(), {path});
+                     });
+}
+
+// With its frame the usual size would not fit a small screen.
+void showInItsRoom(Window& window) {
+    const QSize room = window.screen()->availableSize();
+    if (room.width() < 1300 || room.height() < 860)
+        window.showMaximized();
+    else
+        window.show();
 }
 
 void tellTiming(const Window& window, std::chrono::steady_clock::time_point started) {
@@ -73,23 +93,20 @@ int runWindow(int argc, char** argv, std::chrono::steady_clock::time_point start
     SystemDialogs dialogs;
     BenchSounds sounds(preferences, soundFolder());
     SystemClock clock;
-    Workshop workshop(
-        {files, clock, dialogs, sounds, preferences, rescueFolder(), workbookFolder()});
+    MachineProcesses processes(files);
+    Workshop workshop({files, clock, dialogs, sounds, preferences, rescueFolder(), workbookFolder(),
+                       copiesFolder(), thisBench(processes), &processes});
     Window window(workshop);
     QObject::connect(&preferences, &PreferencesStore::changed, &window,
                      [&] { theme.apply(preferences.value().theme); });
     QObject::connect(&window, &Window::deskThemeChanged, &window,
                      [&] { theme.followDesk(preferences.value().theme); });
     QObject::connect(&preferencesFile, &PreferencesFile::failed, &window, &Window::say);
+    openBesides(window);
     tellTiming(window, started);
     if (!preferencesFile.notice().isEmpty()) window.say(preferencesFile.notice());
     showFirst(window, workshop, preferences.value().lastFile);
-    // With its frame the usual size would not fit a small screen.
-    const QSize room = window.screen()->availableSize();
-    if (room.width() < 1300 || room.height() < 860)
-        window.showMaximized();
-    else
-        window.show();
+    showInItsRoom(window);
     return QApplication::exec();
 }
 

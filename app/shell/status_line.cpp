@@ -128,7 +128,8 @@ void StatusLine::refreshPlace() {
     const QString path = QDir::toNativeSeparators(autosaver.path());
     const QString text = m_word.isEmpty() ? path : m_word;
     m_place->setText(m_place->fontMetrics().elidedText(text, Qt::ElideMiddle, m_place->width()));
-    m_place->setToolTip(path);
+    const QString problem = m_workshop.lockProblem();
+    m_place->setToolTip(problem.isEmpty() ? path : path + u'\n' + problem);
     m_place->setAccessibleName(tr("File: %1").arg(text));
     const bool failed = autosaver.state() == Autosaver::State::failed;
     // The whole sentence of a failure stands in the banner; here is room for a word.

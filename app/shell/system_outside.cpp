@@ -41,6 +41,11 @@ QString rescueFolder() {
     return state + QStringLiteral("/borewright/rescue");
 }
 
+QString copiesFolder() {
+    return QStandardPaths::writableLocation(QStandardPaths::GenericDataLocation) +
+           QStringLiteral("/borewright/copies");
+}
+
 QString preferencesPath() {
     return QStandardPaths::writableLocation(QStandardPaths::GenericConfigLocation) +
            QStringLiteral("/borewright/preferences.json");

@@ -14,9 +14,10 @@ public:
     bool setUpPrinter(QWidget* parent, QPrinter& printer) override;
 };
 
-// Where new workbooks go, rescue copies, the preferences, the sounds.
+// Where new workbooks go, rescue and dated copies, the preferences, the sounds.
 QString workbookFolder();
 QString rescueFolder();
+QString copiesFolder();
 QString preferencesPath();
 QString soundFolder();
 

@@ -71,6 +71,8 @@ void Window::connectParts() {
     connect(&m_workshop, &Workshop::opened, this, &Window::showOpened);
     connect(&m_workshop.autosaver(), &Autosaver::stateChanged, this, &Window::followSaving);
     connect(&m_workshop.document(), &Document::changed, this, &Window::followTitle);
+    connect(&m_workshop.document(), &Document::lookedAtOnly, m_verbs, &FileVerbs::sayLookOnly);
+    connect(&m_workshop.autosaver(), &Autosaver::copyFailed, this, &Window::say);
 }
 
 void Window::showOpened() {
@@ -213,7 +215,8 @@ void Window::followSaving() {
     m_failureSaid = sentence;
     std::vector<BannerAction> remedies{{tr("Save as …"), [this] { m_verbs->saveAs(); }}};
     if (autosaver.changedUnderneath())
-        remedies.push_back({tr("Save over it"), [this] { m_workshop.autosaver().overwrite(); }});
+        remedies.insert(remedies.begin(),
+                        {tr("Show what differs"), [this] { m_verbs->showUnderneath(); }});
     m_banner->say(sentence, remedies);
 }
 
@@ -242,6 +245,7 @@ void Window::followTitle() {
         state = tr("saving …");
         break;
     }
+    if (!m_workshop.document().lookOnly().isEmpty()) state = tr("to look at");
     setWindowTitle(names.join(QStringLiteral(" — ")) + QStringLiteral(" · ") + state);
 }
 

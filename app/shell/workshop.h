@@ -5,6 +5,7 @@
 
 #include "app/context/page_context.h"
 #include "app/document/autosaver.h"
+#include "core/storage/bench_lock.h"
 
 #include <QObject>
 
@@ -22,6 +23,10 @@ struct Outside {
     PreferencesStore& preferences;
     QString rescueFolder;   // where a workbook goes whose own place fails
     QString workbookFolder; // where a new workbook is put
+    QString copiesFolder{}; // of dated copies, where the preferences name none; empty = none
+    // Who this bench is to others, and what tells whether they are still there; null = no locks.
+    LockHolder bench{};
+    Processes* processes = nullptr;
 };
 
 class Workshop : public QObject {
@@ -46,6 +51,17 @@ public:
     Result<void> open(const QString& path);
     // Begins a workbook and has it on disk at once, under a name of its own.
     void begin(Workbook workbook);
+    // Who else has the open workbook, so that it is open here to look at only.
+    [[nodiscard]] const std::optional<LockHolder>& otherBench() const { return m_lock.other; }
+    // Why nobody else is told that it is open here, in a sentence; empty where they are.
+    [[nodiscard]] QString lockProblem() const;
+    // Whether this file is one of the dated copies: those are open to look at only.
+    [[nodiscard]] bool isDatedCopy(const QString& path) const;
+    // Takes a workbook that another bench has, as it is on the disk now, to change it here. Refused
+    // in a sentence where it cannot be read any more.
+    Result<void> changeAnyway();
+    // The rules that dated copies are kept by.
+    [[nodiscard]] CopyRules copyRules() const;
     // Keeps the open workbook at `path` from now on.
     void saveAs(const QString& path);
 
@@ -55,10 +71,15 @@ signals:
 private:
     void becameOpen(const QString& path);
     void remember(const QString& path);
+    void lock(const QString& path, bool anyway);
+    void unlock();
+    void lookOnly();
 
     Outside m_outside;
     Document m_document;
     Selection m_selection;
+    LockAnswer m_lock;
+    QString m_locked;      // the workbook that our lock lies beside; empty = none
     Autosaver m_autosaver; // after the document: it saves what the document holds when it ends
     bool m_open = false;
 };

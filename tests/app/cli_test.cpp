@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The command line on files in memory: what it prints, what it writes, and its exit status.
 #include "app/cli/cli.h"
+#include "core/storage/dated_copies.h"
 #include "core/storage/workbook_file.h"
 #include "tests/support/demo_scenarios.h"
 #include "tests/support/memory_file_system.h"
@@ -49,6 +50,25 @@ protected:
     Fixed clock;
     std::ostringstream out, err;
 };
+
+TEST_F(CommandLine, CopiesAreListedThoughTheWorkbookIsGone) {
+    CopyRules rules;
+    rules.folder = "/copies";
+    ASSERT_EQ(run({"copies", "/shop/gone.borebook", "--folder", "/copies"}), exitWithin);
+    EXPECT_EQ(out.str(), "There is no earlier copy of /shop/gone.borebook in /copies.\n");
+    for (const char* time : {"2026-03-14T09:26:53+01:00", "2026-03-15T16:00:00Z"})
+        ASSERT_TRUE(keepCopy(files, rules, "/shop/gone.borebook", "a workbook", *readIso(time)));
+    const std::string folder = copiesOf(rules, "/shop/gone.borebook");
+    ASSERT_EQ(run({"copies", "/shop/gone.borebook", "--folder", "/copies"}), exitWithin);
+    EXPECT_EQ(out.str(), "2026-03-15T16:00:00Z  " + folder +
+                             "/gone 2026-03-15T160000+0000.borebook\n"
+                             "2026-03-14T09:26:53+01:00  " +
+                             folder + "/gone 2026-03-14T092653+0100.borebook\n");
+    ASSERT_EQ(run({"copies", "/shop/gone.borebook", "--folder", "/copies", "--json"}), exitWithin);
+    const auto json = nlohmann::json::parse(out.str());
+    ASSERT_EQ(json["copies"].size(), 2U);
+    EXPECT_EQ(json["copies"][1]["time"], "2026-03-14T09:26:53+01:00");
+}
 
 TEST_F(CommandLine, NoCommandMeansTheWindow) {
     EXPECT_EQ(runCommand({}, {files, clock, out, err}), std::nullopt);

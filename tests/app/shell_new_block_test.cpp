@@ -66,6 +66,10 @@ TEST(PreferencesFile, ComesBackAsItWent) {
     p.theme = Preferences::Theme::dark;
     p.order = Order::acrossBlock;
     p.soundOdd = false;
+    p.copiesFolder = "/copies";
+    p.copiesLatest = 5;
+    p.copiesDays = 0;
+    p.copiesMonths = 999;
     p.gauge.dial = micrometreDial();
     p.gauge.gauge = "gauge 2";
     p.gauge.gear = tenthDialAndRing();

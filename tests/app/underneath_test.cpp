@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A file that somebody else changed: what differs is shown before anything is overwritten, and each
+// way out does what it says.
+#include "app/shell/differences_view.h"
+#include "core/storage/workbook_file.h"
+#include "tests/support/blocks.h"
+#include "tests/support/shop.h"
+
+#include <QFile>
+#include <QPushButton>
+#include <QTableWidget>
+
+#include <gtest/gtest.h>
+
+namespace borewright {
+namespace {
+
+using namespace test;
+
+class Underneath : public testing::Test {
+protected:
+    Underneath() {
+        workbook = inchBlock(2);
+        survey = addSurvey(workbook, SurveyKind::asFound, "as found");
+        type(workbook, survey, 1, "0.5", "A", "1.5");
+        write(workbook);
+        EXPECT_TRUE(shop.window.openPath(path));
+        Workbook theirs = workbook;
+        type(theirs, survey, 2, "1.25", "B", "-2.5");
+        theirs.surveys[0].readings[0].typed = typed("1.7", Unit::thou);
+        write(theirs);
+        Job job = workbook.job;
+        job.customer = "A. Example";
+        EXPECT_TRUE(shop.workshop.document().edit(SetJob{job}, "customer"));
+        EXPECT_FALSE(shop.workshop.autosaver().flush(2000)) << "somebody's work was overwritten";
+        mine = shop.workshop.document().workbook();
+        other = theirs;
+    }
+    void write(const Workbook& held) {
+        QFile file(path);
+        EXPECT_TRUE(file.open(QIODevice::WriteOnly));
+        file.write(QByteArray::fromStdString(writeWorkbook(held)));
+    }
+    Workbook onDisk(const QString& where) {
+        const auto held = loadWorkbook(shop.files, where.toStdString());
+        EXPECT_TRUE(held) << held.error().message();
+        return held.value_or(Workbook());
+    }
+    static void press(QWidget& in, const QString& name) {
+        for (auto* button : in.findChildren<QPushButton*>())
+            if (button->text() == name && button->isVisibleTo(&in)) return button->click();
+        ADD_FAILURE() << "no button " << name.toStdString();
+    }
+    DifferencesView* view() {
+        press(shop.window, "Show what differs");
+        auto* shown = shop.window.findChild<DifferencesView*>();
+        EXPECT_NE(shown, nullptr);
+        EXPECT_TRUE(shown == nullptr || !shown->isModal()) << "it must not stop the work";
+        return shown;
+    }
+
+    Shop shop;
+    const QString path = shop.folder.filePath("job.borebook");
+    Workbook workbook, mine, other;
+    std::string survey;
+};
+
+TEST_F(Underneath, TheDifferencesAreListedByBoreAndStationAndNothingIsOverwritten) {
+    DifferencesView* shown = view();
+    ASSERT_NE(shown, nullptr);
+    const auto* table = shown->findChild<QTableWidget*>();
+    ASSERT_NE(table, nullptr);
+    QStringList rows;
+    for (int row = 0; row < table->rowCount(); ++row) {
+        QStringList cells;
+        for (int column = 0; column < 4; ++column)
+            cells += table->item(row, column)->text();
+        rows += cells.join(" | ");
+    }
+    EXPECT_EQ(rows.join('\n').toStdString(),
+              "job | customer | empty | A. Example\n"
+              "as found, bore 1, 0.50 in, A | reading | 1.7 thou | 1.5 thou\n"
+              "as found, bore 2, 1.25 in, B | reading | -2.5 thou | not there");
+    EXPECT_EQ(table->horizontalHeaderItem(2)->text(), "In the file");
+    EXPECT_EQ(onDisk(path), other);
+}
+
+TEST_F(Underneath, MineIsKept) {
+    press(*view(), "Keep mine");
+    EXPECT_TRUE(shop.workshop.autosaver().flush(2000));
+    EXPECT_EQ(onDisk(path), mine);
+}
+
+TEST_F(Underneath, TheirsIsTakenAndMineLiesInTheRescueFolder) {
+    press(*view(), "Take theirs");
+    EXPECT_EQ(shop.workshop.document().workbook(), other);
+    EXPECT_EQ(onDisk(path), other);
+    EXPECT_EQ(onDisk(shop.folder.filePath("rescue/rescue-job.borebook")), mine);
+    EXPECT_TRUE(shop.window.notice().startsWith("Theirs is open now. Yours is kept in "))
+        << shop.window.notice().toStdString();
+}
+
+TEST_F(Underneath, MineIsSavedElsewhere) {
+    shop.dialogs.answer = shop.folder.filePath("mine.borebook");
+    press(*view(), "Save mine elsewhere …");
+    EXPECT_TRUE(shop.workshop.autosaver().flush(2000));
+    EXPECT_EQ(onDisk(path), other);
+    EXPECT_EQ(onDisk(shop.folder.filePath("mine.borebook")), mine);
+}
+
+} // namespace
+} // namespace borewright
