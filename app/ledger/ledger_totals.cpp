@@ -10,6 +10,18 @@
 #include <algorithm>
 
 namespace borewright {
+namespace {
+
+// Jobs whose engine holds each of the words. What an engine holds, the searched text holds too, and
+// that is looked through by its narrow index first.
+QString engineHolds(qsizetype words) {
+    if (words == 0) return {};
+    return QStringLiteral(" AND job.id IN (SELECT f.id FROM job f WHERE TRUE") +
+           holdsEach(QStringLiteral("f.search"), words) + u')' +
+           holdsEach(QStringLiteral("job.engine_key"), words);
+}
+
+} // namespace
 
 Result<std::vector<NeededJob>> neededBy(LedgerStore& store, const std::string& engine) {
     const QStringList words = searchWords(QString::fromStdString(engine));
@@ -17,9 +29,8 @@ Result<std::vector<NeededJob>> neededBy(LedgerStore& store, const std::string& e
     const auto done = store.connection().run(
         QStringLiteral("SELECT %1, %2 FROM job LEFT JOIN bore ON bore.job = job.id WHERE TRUE%3 "
                        "ORDER BY job.opened DESC NULLS LAST, job.id DESC, bore.place")
-            .arg(rowColumns(), boreColumns(),
-                 holdsEach(QStringLiteral("job.engine_key"), words.size())),
-        held(words), [&](const QSqlQuery& query) {
+            .arg(rowColumns(), boreColumns(), engineHolds(words.size())),
+        held(words + words), [&](const QSqlQuery& query) {
             LedgerRow row = rowOf(query);
             if (jobs.empty() || jobs.back().job.id != row.id) jobs.push_back({std::move(row), {}});
             if (!query.value(rowColumnCount).isNull())
@@ -40,8 +51,8 @@ Result<std::vector<StoneRate>> stoneRates(LedgerStore& store, const std::string&
             "MIN(s.took_off / s.strokes / 1e6), MAX(s.took_off / s.strokes / 1e6) "
             "FROM stone s JOIN job ON job.id = s.job WHERE s.passes > 0 AND s.strokes > 0%1 "
             "GROUP BY s.name_key, s.grit, s.surface ORDER BY s.name_key, s.grit, s.surface")
-            .arg(holdsEach(QStringLiteral("job.engine_key"), words.size())),
-        held(words), [&](const QSqlQuery& query) {
+            .arg(engineHolds(words.size())),
+        held(words + words), [&](const QSqlQuery& query) {
             StoneRate rate;
             rate.sum = stoneOf(query);
             rate.jobs = query.value(6).toInt();
