@@ -206,7 +206,9 @@ Result<int> ledgerCommand(const LedgerOptions& options, const CliOutside& outsid
     const auto place = options.ledger.empty() ? Result<LedgerPlace>(usualLedger())
                                               : ledgerPlaceFrom(options.ledger);
     if (!place) return tl::unexpected(place.error());
-    const auto store = LedgerStore::open(*place);
+    const auto store =
+        LedgerStore::open(*place, options.asked == Asked::rebuild ? LedgerStore::Check::whole
+                                                                  : LedgerStore::Check::beginning);
     if (!store) return tl::unexpected(store.error());
     if (!(*store)->notice().empty()) outside.err << (*store)->notice() << "\n";
     if (options.asked == Asked::rebuild || (*store)->isNew()) {

@@ -39,7 +39,7 @@ std::string sqliteWords(int code, const QSqlError& error) {
         return "the disk is full";
     case sqliteCorrupt:
     case sqliteNoDatabase:
-        return "it is damaged; the workbooks are not";
+        return "it is damaged, the workbooks are not; 'borewright ledger rebuild' makes it anew";
     default:
         return "it cannot be used (" + firstLine(error.databaseText()) + ")";
     }

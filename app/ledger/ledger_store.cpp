@@ -55,17 +55,34 @@ struct Looked {
     std::string why; // to put it aside
 };
 
-Result<Looked> lookAt(LedgerConnection& connection) {
+Result<Looked> lookAt(LedgerConnection& connection, LedgerStore::Check check) {
+    const Looked damaged{LedgerState::empty, "was damaged"};
     const auto state = ledgerState(connection);
-    if (!state && connection.foundDamage()) return Looked{LedgerState::empty, "was damaged"};
+    if (!state && connection.foundDamage()) return damaged;
     if (!state) return tl::unexpected(state.error());
     if (*state == LedgerState::foreign)
         return refuse(inWords(connection.place()), "it holds something else, not jobs");
-    if (*state != LedgerState::newer) return Looked{*state, {}};
-    if (connection.isServer())
+    if (*state == LedgerState::newer && connection.isServer())
         return refuse(inWords(connection.place()),
                       "it was made by a newer Borewright; bring this one up to date");
-    return Looked{LedgerState::newer, "was made by a newer Borewright"};
+    if (*state == LedgerState::newer) return Looked{*state, "was made by a newer Borewright"};
+    if (check == LedgerStore::Check::whole && !connection.isServer()) {
+        QString found;
+        const auto checked =
+            connection.run(QStringLiteral("PRAGMA quick_check(1)"), {},
+                           [&](const QSqlQuery& row) { found = row.value(0).toString(); });
+        if (!checked && !connection.foundDamage()) return tl::unexpected(checked.error());
+        if (!checked || found != QLatin1String("ok")) return damaged;
+    }
+    return Looked{*state, {}};
+}
+
+// What it was made from, as far as that can still be read.
+std::vector<std::string> foldersOf(LedgerConnection& connection) {
+    std::vector<std::string> paths;
+    (void)connection.run(QStringLiteral("SELECT path FROM folder ORDER BY path"), {},
+                         [&](const QSqlQuery& query) { paths.push_back(textOf(query.value(0))); });
+    return paths;
 }
 
 Result<void> makeRoom(const LedgerPlace& place) {
@@ -82,15 +99,17 @@ LedgerStore::LedgerStore(std::unique_ptr<LedgerConnection> connection)
 
 LedgerStore::~LedgerStore() = default;
 
-Result<std::unique_ptr<LedgerStore>> LedgerStore::open(const LedgerPlace& place) {
+Result<std::unique_ptr<LedgerStore>> LedgerStore::open(const LedgerPlace& place, Check check) {
     if (const auto room = makeRoom(place); !room) return tl::unexpected(room.error());
     auto connection = LedgerConnection::open(place);
     if (!connection) return tl::unexpected(connection.error());
-    auto looked = lookAt(**connection);
+    auto looked = lookAt(**connection, check);
     if (!looked) return tl::unexpected(looked.error());
     std::string notice;
+    std::vector<std::string> madeFrom;
     if (!looked->why.empty()) {
         if (!looksLikeLedger(place.file)) return refuse(place.file, "it is no ledger of jobs");
+        madeFrom = foldersOf(**connection);
         connection->reset();
         const auto aside = setAside(place.file);
         if (!aside) return tl::unexpected(aside.error());
@@ -102,9 +121,11 @@ Result<std::unique_ptr<LedgerStore>> LedgerStore::open(const LedgerPlace& place)
     std::unique_ptr<LedgerStore> store(new LedgerStore(std::move(*connection)));
     store->m_notice = std::move(notice);
     store->m_new = looked->state != LedgerState::ready;
-    if (store->m_new)
-        if (const auto made = makeLedger(*store->m_connection); !made)
-            return tl::unexpected(made.error());
+    if (store->m_new) {
+        auto made = makeLedger(*store->m_connection);
+        if (made) made = store->setFolders(madeFrom);
+        if (!made) return tl::unexpected(made.error());
+    }
     return store;
 }
 

@@ -63,7 +63,10 @@ public:
     // Opens the ledger, and makes it where there is none. A file that is damaged or was made by a
     // newer version is set aside under another name, an empty one begun, and notice() says so; a
     // server's is refused. Refuses a file that is no ledger.
-    static Result<std::unique_ptr<LedgerStore>> open(const LedgerPlace& place);
+    // With Check::whole a file is looked through first, which takes a second where it is large.
+    enum class Check { beginning, whole };
+    static Result<std::unique_ptr<LedgerStore>> open(const LedgerPlace& place,
+                                                     Check check = Check::beginning);
 
     ~LedgerStore();
     LedgerStore(const LedgerStore&) = delete;

@@ -134,13 +134,24 @@ TEST_F(LedgerFile, OfANewerVersionIsSetAside) {
     expectSetAside("newer Borewright");
 }
 
-TEST_F(LedgerFile, DamagedInTheMiddleIsRefusedInWordsAndNeverCrashes) {
+TEST_F(LedgerFile, DamagedInTheMiddleIsSaidAndRebuildingSetsItAside) {
+    ASSERT_TRUE((*LedgerStore::open({path(), {}}))->setFolders({"/shop/jobs"}).has_value());
     const qint64 size = QFile(QString::fromStdString(path())).size();
-    for (qint64 at = 4096; at < size; at += 4096)
+    for (qint64 at = size / 2 / 4096 * 4096; at < size; at += 4096)
         overwrite(at, QByteArray(4096, '\xee'));
-    auto store = LedgerStore::open({path(), {}});
-    if (!store) return; // refused is as good
-    EXPECT_TRUE(!(*store)->find({"e", LedgerColumn::customer, true, -1}) || (*store)->isNew());
+    {
+        auto store = LedgerStore::open({path(), {}});
+        ASSERT_TRUE(store.has_value()) << store.error().message();
+        const auto rows = (*store)->find({"", LedgerColumn::customer, true, -1});
+        ASSERT_FALSE(rows.has_value()) << "half of the file is gone";
+        EXPECT_NE(rows.error().message().find("damaged"), std::string::npos)
+            << rows.error().message();
+    }
+    auto store = LedgerStore::open({path(), {}}, LedgerStore::Check::whole);
+    ASSERT_TRUE(store.has_value()) << store.error().message();
+    EXPECT_NE((*store)->notice().find("was damaged"), std::string::npos);
+    EXPECT_EQ((*store)->folders().value(), std::vector<std::string>{"/shop/jobs"})
+        << "what it was made from is at the beginning of the file and can be read";
 }
 
 TEST_F(LedgerFile, AnythingElseNamedByMistakeStaysAsItIs) {
