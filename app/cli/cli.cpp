@@ -2,6 +2,7 @@
 #include "app/cli/cli.h"
 
 #include "app/cli/commands.h"
+#include "app/cli/ledger_options.h"
 #include "core/storage/posix_file_system.h"
 
 #include <CLI/CLI.hpp>
@@ -38,6 +39,9 @@ public:
         addPass();
         addNew();
         addPictures();
+        addLedgerCommand(m_app, m_ledger, [this] {
+            m_command = [this] { return ledgerCommand(m_ledger, m_outside); };
+        });
     }
 
     std::optional<int> run(std::vector<std::string> arguments) {
@@ -274,6 +278,7 @@ private:
     std::array<std::vector<std::string>, 5> m_windows; // of the pass, each option by itself
     NewOptions m_new;
     PicturesOptions m_pictures;
+    LedgerOptions m_ledger;
     std::function<Result<int>()> m_command;
 };
 

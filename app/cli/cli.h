@@ -13,6 +13,7 @@
 //   borewright pass FILE --bore N --stone NAME …     logs what was honed
 //   borewright new FILE --bores N --size 3.5in …     begins a workbook
 //   borewright pictures FILE FOLDER                  renders each page
+//   borewright ledger list|find|rebuild|needed|rates|gauge   all jobs of the shop
 #pragma once
 
 #include "app/document/clock.h"

@@ -116,6 +116,21 @@ struct NextOptions {
 };
 Result<int> planCommand(const NextOptions& options, const CliOutside& outside);
 
+// All jobs of the shop.
+struct LedgerOptions {
+    enum class Asked { list, find, rebuild, needed, rates, gauge };
+    Asked asked = Asked::list;
+    std::vector<std::string> words;   // of find
+    std::vector<std::string> folders; // of rebuild; empty = those of last time
+    std::string engine;               // of needed and rates
+    std::string gauge;
+    std::string ledger; // a file or a server's address; empty = the user's own
+    std::string units;  // empty = as each workbook has it
+    bool json = false;
+    bool csv = false;
+};
+Result<int> ledgerCommand(const LedgerOptions& options, const CliOutside& outside);
+
 struct RecordOptions {
     std::string file;
     std::string readings;           // a CSV file; or instead of it

@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/ledger/ledger_keeper.h"
+
+#include "app/ledger/ledger_rebuild.h"
+
+#include <algorithm>
+
+namespace borewright {
+namespace {
+
+constexpr std::chrono::milliseconds longestWait = std::chrono::minutes(1);
+
+} // namespace
+
+LedgerKeeper::LedgerKeeper(LedgerPlace place, FileSystem& files, std::chrono::milliseconds patience)
+    : m_place(std::move(place))
+    , m_files(files)
+    , m_patience(patience)
+    , m_thread([this] { work(); }) {}
+
+LedgerKeeper::~LedgerKeeper() {
+    {
+        const std::lock_guard lock(m_mutex);
+        m_ending = true;
+    }
+    m_changed.notify_all();
+    m_thread.join();
+}
+
+void LedgerKeeper::saved(const std::string& file) {
+    {
+        const std::lock_guard lock(m_mutex);
+        if (!m_waiting.insert(file).second) m_again.insert(file);
+    }
+    m_changed.notify_all();
+}
+
+LedgerKeeper::State LedgerKeeper::state() const {
+    const std::lock_guard lock(m_mutex);
+    return {m_waiting.size(), m_problem};
+}
+
+bool LedgerKeeper::settle(std::chrono::milliseconds most) const {
+    std::unique_lock lock(m_mutex);
+    return m_changed.wait_for(lock, most, [this] { return m_waiting.empty(); });
+}
+
+void LedgerKeeper::work() {
+    std::chrono::milliseconds wait = m_patience;
+    std::string last; // a file that the ledger refuses holds up no other
+    std::unique_lock lock(m_mutex);
+    while (!m_ending) {
+        m_changed.wait(lock, [this] { return m_ending || !m_waiting.empty(); });
+        if (m_ending) break;
+        const auto next = m_waiting.upper_bound(last);
+        const std::string file = next != m_waiting.end() ? *next : *m_waiting.begin();
+        last = file;
+        m_again.erase(file);
+        lock.unlock();
+        const std::string problem = enter(file);
+        lock.lock();
+        m_problem = problem;
+        if (problem.empty()) {
+            wait = m_patience;
+            if (m_again.erase(file) == 0) m_waiting.erase(file);
+            m_changed.notify_all();
+            continue;
+        }
+        m_changed.wait_for(lock, wait, [this] { return m_ending; });
+        wait = std::min(2 * wait, longestWait);
+    }
+    lock.unlock();
+    m_store.reset(); // where it was opened
+}
+
+std::string LedgerKeeper::enter(const std::string& file) {
+    if (!m_store) {
+        auto opened = LedgerStore::open(m_place);
+        if (!opened) return opened.error().message();
+        m_store = std::move(*opened);
+    }
+    const auto job = readJob(m_files, file);
+    // Gone or unreadable: the saver says so where it matters, and a rebuilding lists it.
+    if (!job) return {};
+    if (const auto put = m_store->put(*job); !put) {
+        m_store.reset(); // the connection may be lost: the next try opens another
+        return put.error().message();
+    }
+    return {};
+}
+
+} // namespace borewright

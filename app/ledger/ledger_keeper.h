@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Keeps the ledger up with what is saved at the bench, on a thread of its own. The bench never
+// waits for it: where the ledger cannot be reached, what was saved waits, and the ledger catches
+// up.
+#pragma once
+
+#include "app/ledger/ledger_place.h"
+#include "core/storage/file_system.h"
+
+#include <chrono>
+#include <condition_variable>
+#include <memory>
+#include <mutex>
+#include <set>
+#include <string>
+#include <thread>
+
+namespace borewright {
+
+class LedgerStore;
+
+class LedgerKeeper {
+public:
+    // After a failure it waits `patience`, then twice as long each time, a minute at most. `files`
+    // must outlive it and allow calls from its thread.
+    LedgerKeeper(LedgerPlace place, FileSystem& files,
+                 std::chrono::milliseconds patience = std::chrono::seconds(2));
+    // Waits for the job under way, seconds at most; what still waits is for the next rebuilding.
+    ~LedgerKeeper();
+    LedgerKeeper(const LedgerKeeper&) = delete;
+    LedgerKeeper& operator=(const LedgerKeeper&) = delete;
+
+    // A workbook was saved: it is read from the disk, which is the truth, and entered. Returns at
+    // once, from any thread. A file that is saved again before its turn is entered once.
+    void saved(const std::string& file);
+
+    struct State {
+        std::size_t waiting = 0; // files to be entered
+        std::string problem;     // why the last try failed; empty where it did not
+    };
+    [[nodiscard]] State state() const;
+    // Waits until nothing waits, at most this long; whether that came true.
+    bool settle(std::chrono::milliseconds most) const;
+
+private:
+    void work();
+    std::string enter(const std::string& file); // what failed of the ledger; else empty
+
+    const LedgerPlace m_place;
+    FileSystem& m_files;
+    const std::chrono::milliseconds m_patience;
+    mutable std::mutex m_mutex;
+    mutable std::condition_variable m_changed;
+    std::set<std::string> m_waiting;
+    std::set<std::string> m_again; // saved once more while they were being entered
+    std::string m_problem;
+    bool m_ending = false;
+    std::unique_ptr<LedgerStore> m_store; // of the thread alone
+    std::thread m_thread;                 // last: it uses all above
+};
+
+} // namespace borewright

@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The tables of the ledger, the same in SQLite and PostgreSQL. Lengths are whole picometres, times
+// whole seconds since 1970 in UTC beside their offset in minutes.
+#pragma once
+
+#include "app/ledger/ledger_connection.h"
+
+namespace borewright {
+
+inline constexpr int ledgerVersion = 1;
+
+enum class LedgerState {
+    empty,   // nothing there yet
+    ready,   // tables of this version
+    newer,   // made by a newer version of this program
+    foreign, // a database, but of something else
+};
+
+Result<LedgerState> ledgerState(LedgerConnection& connection);
+// Makes the tables in an empty database.
+Result<void> makeLedger(LedgerConnection& connection);
+
+} // namespace borewright

@@ -1,0 +1,130 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The ledger of a shop with 100 000 jobs, all invented: filling it, and searching in it as somebody
+// types, on a file and on a server of its own.
+#include "app/ledger/ledger_connection.h"
+#include "app/ledger/ledger_totals.h"
+#include "tests/app/ledger/made_jobs.h"
+#include "tests/app/ledger/postgres_server.h"
+
+#include <benchmark/benchmark.h>
+
+#include <QCoreApplication>
+#include <QFile>
+
+namespace borewright::bench {
+namespace {
+
+constexpr int jobCount = 100'000;
+constexpr int rowsShown = 200; // what a window asks for at once
+
+enum Kind : int { file, server };
+
+LedgerPlace placeOf(int kind) {
+    static const QTemporaryDir folder;
+    static const LedgerPlace places[]{{folder.filePath("ledger.sqlite").toStdString(), {}},
+                                      test::PostgresServer::theOne().freshDatabase()};
+    return places[kind];
+}
+
+LedgerStore& storeOf(int kind) {
+    static std::unique_ptr<LedgerStore> stores[2];
+    if (!stores[kind]) {
+        auto opened = LedgerStore::open(placeOf(kind));
+        if (!opened) throw std::runtime_error(opened.error().message());
+        stores[kind] = std::move(*opened);
+    }
+    return *stores[kind];
+}
+
+void fill(LedgerStore& store) {
+    const auto done = store.connection().together([&]() -> Result<void> {
+        for (int i = 0; i < jobCount; ++i)
+            if (const auto put = store.put(test::manyJobs(i)); !put) return put;
+        return {};
+    });
+    if (!done) throw std::runtime_error(done.error().message());
+}
+
+void fill100000Jobs(benchmark::State& state) {
+    for (auto _ : state)
+        fill(storeOf(static_cast<int>(state.range(0))));
+}
+BENCHMARK(fill100000Jobs)->Arg(file)->Arg(server)->Iterations(1)->Unit(benchmark::kSecond);
+
+// What is typed, and how many rows it should give at least.
+void search(benchmark::State& state, const LedgerQuestion& question) {
+    LedgerStore& store = storeOf(static_cast<int>(state.range(0)));
+    std::size_t rows = 0;
+    double worst = 0;
+    for (auto _ : state) {
+        const auto begun = std::chrono::steady_clock::now();
+        rows = store.find(question).value().size();
+        const std::chrono::duration<double, std::milli> took =
+            std::chrono::steady_clock::now() - begun;
+        worst = std::max(worst, took.count());
+    }
+    state.counters["rows"] = static_cast<double>(rows);
+    state.counters["worst_ms"] = worst;
+}
+
+void addSearches() {
+    struct Typed {
+        const char* name;
+        LedgerQuestion question;
+    };
+    using Column = LedgerColumn;
+    static const Typed all[]{
+        {"nothing typed", {"", Column::opened, true, rowsShown}},
+        {"one letter", {"s", Column::opened, true, rowsShown}},
+        {"a word of many", {"saltmarsh", Column::opened, true, rowsShown}},
+        {"two words", {"saltmarsh heron", Column::opened, true, rowsShown}},
+        {"a serial number", {"0047111", Column::opened, true, rowsShown}},
+        {"not there", {"zzzz", Column::opened, true, rowsShown}},
+        {"by customer", {"salt", Column::customer, false, rowsShown}},
+        {"by engine", {"salt", Column::engine, false, rowsShown}},
+        {"by serial", {"salt", Column::serial, true, rowsShown}},
+        {"by last survey", {"salt", Column::lastSurvey, true, rowsShown}},
+        {"by size before", {"salt", Column::before, true, rowsShown}},
+        {"by size after", {"salt", Column::after, true, rowsShown}},
+        {"by oversize", {"salt", Column::oversize, true, rowsShown}},
+        {"by verdict", {"salt", Column::verdict, false, rowsShown}},
+        {"by file, nothing typed", {"", Column::file, false, rowsShown}},
+        {"by customer, nothing typed", {"", Column::customer, false, rowsShown}},
+    };
+    for (const Typed& one : all)
+        for (const int kind : {file, server})
+            benchmark::RegisterBenchmark(one.name, search, one.question)
+                ->Arg(kind)
+                ->Unit(benchmark::kMillisecond);
+}
+
+void count(benchmark::State& state) {
+    for (auto _ : state)
+        benchmark::DoNotOptimize(storeOf(static_cast<int>(state.range(0))).count("salt").value());
+}
+BENCHMARK(count)->Arg(file)->Arg(server)->Unit(benchmark::kMillisecond);
+
+void neededByAnEngine(benchmark::State& state) {
+    for (auto _ : state)
+        benchmark::DoNotOptimize(
+            neededBy(storeOf(static_cast<int>(state.range(0))), "saltmarsh 17").value().size());
+}
+BENCHMARK(neededByAnEngine)->Arg(file)->Arg(server)->Unit(benchmark::kMillisecond);
+
+void ratesOfAllStones(benchmark::State& state) {
+    for (auto _ : state)
+        benchmark::DoNotOptimize(
+            stoneRates(storeOf(static_cast<int>(state.range(0))), {}).value().size());
+}
+BENCHMARK(ratesOfAllStones)->Arg(file)->Arg(server)->Unit(benchmark::kMillisecond);
+
+} // namespace
+} // namespace borewright::bench
+
+int main(int argc, char** argv) {
+    QCoreApplication application(argc, argv);
+    borewright::bench::addSearches(); // behind the filling, which is registered before main
+    benchmark::Initialize(&argc, argv);
+    benchmark::RunSpecifiedBenchmarks();
+    return 0;
+}
