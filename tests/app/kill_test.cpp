@@ -4,6 +4,7 @@
 #include "core/storage/posix_file_system.h"
 #include "core/storage/workbook_file.h"
 #include "tests/app/robot.h"
+#include "tests/app/typist.h"
 
 #include <QCoreApplication>
 #include <QElapsedTimer>
