@@ -137,7 +137,7 @@ private:
         for (++m_at;;) {
             if (atEnd()) return fail("the file ends within a text");
             const char c = m_bytes[m_at];
-            if (c == '"') return ++m_at, true;
+            if (c == '"') return ++m_at, countText(text.size());
             if (static_cast<unsigned char>(c) < 0x20) {
                 if (c == '\n') return fail("the closing quote is missing");
                 return fail("a control character stands in a text");
@@ -150,6 +150,11 @@ private:
                 ++m_at;
             }
         }
+    }
+
+    bool countText(std::size_t bytes) {
+        m_textBytes += bytes;
+        return m_textBytes <= JsonBounds::allTextBytes || fail("holds more text than any workbook");
     }
 
     bool readEscape(std::string& text) {
@@ -239,6 +244,7 @@ private:
     std::size_t m_at = 0;
     int m_line = 1;
     std::size_t m_values = 0;
+    std::size_t m_textBytes = 0; // of texts and names of fields
     std::string m_field;
     std::optional<Error> m_error;
 };
