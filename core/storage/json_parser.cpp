@@ -175,7 +175,7 @@ private:
             if (peek() != '\\' || next() != 'u' || !readHex(low) || low < 0xDC00 || low > 0xDFFF)
                 return fail("half a character stands in a text");
             character = 0x10000 + ((character - 0xD800) << 10) + (low - 0xDC00);
-        } else if (character == 0 || (character >= 0xDC00 && character <= 0xDFFF)) {
+        } else if (character >= 0xDC00 && character <= 0xDFFF) {
             return fail("half a character stands in a text");
         }
         appendUtf8(text, character);
