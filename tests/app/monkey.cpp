@@ -3,6 +3,7 @@
 
 #include <QApplication>
 #include <QClipboard>
+#include <QPointer>
 
 #include <array>
 #include <cstdio>
@@ -32,7 +33,7 @@ std::string nameOf(const QWidget& widget) {
 Monkey::Monkey(Shop& shop, unsigned seed)
     : m_shop(shop)
     , m_random(seed) {
-    m_tamer.setInterval(2);
+    m_tamer.setInterval(300); // only where a dialog holds up the step; else the steps see to it
     QObject::connect(&m_tamer, &QTimer::timeout, [this] { tameDialogs(); });
     m_tamer.start();
 }
@@ -92,8 +93,9 @@ void Monkey::number() {
     std::string text = (upTo(2) == 0 ? "-" : "") + std::to_string(upTo(upTo(3) == 0 ? 99'999 : 9));
     if (upTo(1) == 0) text += (upTo(1) == 0 ? "." : ",") + std::to_string(upTo(999));
     tell("number " + text + " to " + nameOf(*target));
+    const QPointer<QWidget> still(target); // a key may end what has the keys
     for (const char c : text)
-        QTest::keyClick(target, c, Qt::KeypadModifier);
+        if (still) QTest::keyClick(still.data(), c, Qt::KeypadModifier);
     QTest::keyClick(focused(m_shop.window), Qt::Key_Enter, Qt::KeypadModifier);
 }
 
@@ -181,6 +183,7 @@ void Monkey::open() {
 void Monkey::step() {
     // Closed by a key or a click: started again.
     if (!m_shop.window.isVisible()) m_shop.window.show();
+    if (upTo(3) == 0) tameDialogs();
     const int what = upTo(199);
     if (what < 50)
         key();
