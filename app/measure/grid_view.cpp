@@ -37,7 +37,8 @@ GridView::GridView(const PageContext& context, EntryWalk& walk, QWidget* parent)
     connect(&context.document, &Document::changed, this, [this](Change change) {
         if (change == Change::units) fitColumns();
     });
-    connect(&walk, &EntryWalk::changed, this, &GridView::widenForLastKept);
+    // Later, since the cells may still show a workbook that is no more when another is opened.
+    connect(&walk, &EntryWalk::changed, this, &GridView::widenForLastKept, Qt::QueuedConnection);
     connect(selectionModel(), &QItemSelectionModel::currentChanged, this, &GridView::tellSelection);
     fitColumns();
     followSelection();

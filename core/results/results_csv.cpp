@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/results/results_file.h"
 
+#include "core/formula_text.h"
 #include "core/results/doubt_words.h"
 #include "core/results/fit_figures.h"
 #include "core/results/fit_words.h"
@@ -23,19 +24,23 @@ std::string quoted(const std::string& text) {
 
 class Row {
 public:
-    Row& add(const std::string& text) {
-        if (!m_text.empty() || m_started) m_text += ',';
-        m_started = true;
-        m_text += quoted(text);
-        return *this;
-    }
+    // A name or a sentence: an apostrophe before it keeps a spreadsheet from running it.
+    Row& add(const std::string& text) { return put(beginsLikeFormula(text) ? "'" + text : text); }
+    // A number, which may begin with a minus.
     Row& add(const std::optional<Length>& length, Unit unit) {
-        return add(length ? format(*length, unit, usualDecimals(unit) + 1, Sign::plain)
+        return put(length ? format(*length, unit, usualDecimals(unit) + 1, Sign::plain)
                           : std::string());
     }
     [[nodiscard]] std::string line() const { return m_text + "\r\n"; }
 
 private:
+    Row& put(const std::string& text) {
+        if (!m_text.empty() || m_started) m_text += ',';
+        m_started = true;
+        m_text += quoted(text);
+        return *this;
+    }
+
     std::string m_text;
     bool m_started = false;
 };

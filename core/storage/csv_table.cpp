@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/storage/csv_table.h"
 
+#include "core/formula_text.h"
 #include "core/storage/utf8.h"
 
 #include <algorithm>
@@ -20,9 +21,16 @@ public:
 
     Result<std::vector<CsvRow>> split() {
         std::vector<CsvRow> rows;
+        std::size_t fields = 0;
         while (m_at < m_text.size()) {
+            if (m_text[m_at] == '\n' || m_text[m_at] == '\r') { // an empty line
+                takeLineEnd();
+                continue;
+            }
             auto row = readRow();
             if (!row) return tl::unexpected(row.error());
+            if ((fields += row->fields.size()) > mostCsvFields)
+                return refuse(lineName(row->line), "the table holds more than any survey");
             const auto isEmpty = [](const std::string& field) { return field.empty(); };
             if (!std::ranges::all_of(row->fields, isEmpty)) rows.push_back(std::move(*row));
         }
@@ -35,6 +43,8 @@ private:
         for (;;) {
             auto field = readField();
             if (!field) return tl::unexpected(field.error());
+            if (row.fields.size() == mostCsvColumns)
+                return refuse(lineName(row.line), "has more columns than any table of readings");
             row.fields.push_back(std::move(*field));
             if (m_at < m_text.size() && m_text[m_at] == m_separator) {
                 ++m_at;
@@ -96,12 +106,6 @@ private:
     std::size_t m_at = 0;
     int m_line = 1;
 };
-
-bool beginsLikeFormula(std::string_view text) {
-    const std::size_t first = text.find_first_not_of('\'');
-    return first != std::string_view::npos &&
-           std::string_view("=+-@\t\r\n").find(text[first]) != std::string_view::npos;
-}
 
 } // namespace
 

@@ -5,6 +5,7 @@
 
 #include "core/result.h"
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -21,9 +22,14 @@ struct CsvTable {
     char separator = ',';
 };
 
+// Bounds that no table of readings comes near; beyond them it is refused as absurd.
+inline constexpr std::size_t mostCsvFields = 1'000'000; // of the whole table
+inline constexpr std::size_t mostCsvColumns = 1000;
+
 // Splits `text`; a byte order mark and any line end are taken. The separator is the one of
 // semicolon, tab, comma that stands in the first row, in this order. Refuses, naming the line:
-// other encodings than UTF-8, a quote that is never closed or stands within a field.
+// other encodings than UTF-8, a quote that is never closed or stands within a field, what is beyond
+// the bounds.
 Result<CsvTable> readCsvTable(std::string_view text);
 
 // A field as CSV: in quotes where it must be.

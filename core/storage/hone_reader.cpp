@@ -3,7 +3,6 @@
 #include "core/storage/record_reader.h"
 
 #include <algorithm>
-#include <ranges>
 
 namespace borewright {
 
@@ -30,9 +29,14 @@ const JsonValue* firstFaultOf(const JsonValue& value, std::string_view key,
         return checkHone(some).has_value();
     };
     if (standsWith(items.size())) return nullptr;
-    const auto counts = std::views::iota(std::size_t{1}, items.size());
-    const auto first = std::ranges::partition_point(counts, standsWith);
-    const auto place = static_cast<std::size_t>(first - counts.begin());
+    std::size_t place = 0;
+    for (std::size_t last = items.size() - 1; place < last;) {
+        const std::size_t middle = place + (last - place) / 2;
+        if (standsWith(middle + 1))
+            place = middle + 1;
+        else
+            last = middle;
+    }
     const JsonValue* member = borewright::member(value, key);
     return member == nullptr ? &value : &member->items[place];
 }

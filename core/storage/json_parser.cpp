@@ -137,7 +137,7 @@ private:
         for (++m_at;;) {
             if (atEnd()) return fail("the file ends within a text");
             const char c = m_bytes[m_at];
-            if (c == '"') return ++m_at, true;
+            if (c == '"') return ++m_at, countText(text.size());
             if (static_cast<unsigned char>(c) < 0x20) {
                 if (c == '\n') return fail("the closing quote is missing");
                 return fail("a control character stands in a text");
@@ -150,6 +150,11 @@ private:
                 ++m_at;
             }
         }
+    }
+
+    bool countText(std::size_t bytes) {
+        m_textBytes += bytes;
+        return m_textBytes <= JsonBounds::allTextBytes || fail("holds more text than any workbook");
     }
 
     bool readEscape(std::string& text) {
@@ -170,7 +175,7 @@ private:
             if (peek() != '\\' || next() != 'u' || !readHex(low) || low < 0xDC00 || low > 0xDFFF)
                 return fail("half a character stands in a text");
             character = 0x10000 + ((character - 0xD800) << 10) + (low - 0xDC00);
-        } else if (character == 0 || (character >= 0xDC00 && character <= 0xDFFF)) {
+        } else if (character >= 0xDC00 && character <= 0xDFFF) {
             return fail("half a character stands in a text");
         }
         appendUtf8(text, character);
@@ -239,6 +244,7 @@ private:
     std::size_t m_at = 0;
     int m_line = 1;
     std::size_t m_values = 0;
+    std::size_t m_textBytes = 0; // of texts and names of fields
     std::string m_field;
     std::optional<Error> m_error;
 };

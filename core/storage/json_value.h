@@ -27,7 +27,8 @@ struct JsonValue {
 struct JsonBounds {
     static constexpr int depth = 64;
     static constexpr std::size_t textBytes = 64UL * 1024;
-    static constexpr std::size_t members = 256; // of one object
+    static constexpr std::size_t allTextBytes = 32UL * 1024 * 1024; // of the whole file
+    static constexpr std::size_t members = 256;                     // of one object
     static constexpr std::size_t values = 1'000'000;
 };
 

@@ -17,6 +17,8 @@
 namespace borewright {
 namespace {
 
+constexpr int mostInterruptions = 100; // of reading one file
+
 FileFault faultOf(int code) {
     switch (code) {
     case EINTR:
@@ -97,9 +99,10 @@ const char* orHere(const std::string& folder) {
 FileResult<std::string> readWhole(int file, std::size_t most) {
     std::string content;
     char block[65536];
-    for (;;) {
+    for (int interruptions = 0;;) {
         const ssize_t count = pread(file, block, sizeof block, static_cast<off_t>(content.size()));
-        if (count < 0 && errno == EINTR) continue;
+        // A share that answers so for ever must not hold the saver for ever.
+        if (count < 0 && errno == EINTR && ++interruptions < mostInterruptions) continue;
         if (count < 0) return lastFault();
         if (count == 0) return content;
         content.append(block, static_cast<std::size_t>(count));

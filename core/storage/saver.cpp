@@ -11,7 +11,8 @@ namespace borewright {
 namespace {
 
 constexpr int mostInterruptions = 100;
-// A file of ours this much older than one made just now belongs to a saver that died.
+// A file of ours this much older than one made just now belongs to a saver that died; so does one
+// that is this much newer, which was left before the disk's clock was set back.
 constexpr std::int64_t orphanAge = 60'000'000'000; // nanoseconds
 
 // Makes `call` again as long as it was merely interrupted.
@@ -96,7 +97,8 @@ void Saving::sweep(FileSystem::Handle fresh) const {
         const std::string path = (std::filesystem::path(folder) / name).string();
         const auto found = files.facts(path);
         if (found && found->kind == FileFacts::Kind::file &&
-            found->modified < now->modified - orphanAge)
+            (found->modified < now->modified - orphanAge ||
+             found->modified > now->modified + orphanAge))
             (void)files.remove(path);
     }
 }

@@ -5,8 +5,6 @@
 
 #include <QString>
 
-#include <string>
-
 namespace borewright::test {
 
 inline constexpr char robotVariable[] = "BOREWRIGHT_ROBOT_FOLDER";
@@ -14,8 +12,5 @@ inline constexpr char robotVariable[] = "BOREWRIGHT_ROBOT_FOLDER";
 // Begins a workbook in `folder` and types. Prints "path …" first, then "saved N" each time that the
 // workbook with N readings is shown as saved. Returns only where something is wrong.
 int typeUntilKilled(const QString& folder);
-
-// What the robot types as its n-th reading, in thou.
-std::string robotText(std::size_t n);
 
 } // namespace borewright::test

@@ -72,6 +72,18 @@ TEST(ShellWindow, ATypedBlockIsUndoneRedoneSavedAndReopenedEqual) {
     EXPECT_EQ(shop.workshop.document().workbook(), full);
 }
 
+TEST(ShellWindow, OpeningAnotherWorkbookAfterAReadingLooksNoMoreAtTheOldOne) {
+    Shop shop;
+    const QString path = shop.folder.filePath("other.borebook");
+    ASSERT_TRUE(
+        QFile::copy(QStringLiteral(BOREWRIGHT_SOURCE_DIR) + "/demo/rushmere-3.borebook", path));
+    shop.typeNewBlock();
+    typeReadings(shop);
+    ASSERT_TRUE(shop.window.openPath(path)); // once crashed in the cells of the grid
+    QTest::qWait(1);
+    EXPECT_EQ(shop.workshop.autosaver().path(), path);
+}
+
 TEST(ShellWindow, ADamagedFileIsRefusedInTheBannerAndLeftAsItWas) {
     Shop shop;
     const QString path = shop.folder.filePath("broken.borebook");

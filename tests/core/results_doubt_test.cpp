@@ -186,5 +186,14 @@ TEST(ResultsFiles, TheCsvHasTheDoubtInItsColumns) {
     EXPECT_NE(lineAt(2).find("would settle it"), std::string::npos) << lineAt(2);
 }
 
+TEST(ResultsFiles, ANameIsNoFormulaForASpreadsheetAndAMinusStaysANumber) {
+    Workbook workbook = wellKnownBlock();
+    workbook.surveys[0].header.name = "=HYPERLINK(\"x\")";
+    const std::string csv = resultsCsv(workbook, compute(workbook, inch), {"s1"}, inch);
+    EXPECT_NE(csv.find("\r\n\"'=HYPERLINK(\"\"x\"\")\","), std::string::npos) << csv;
+    EXPECT_EQ(csv.find("\"=HYPERLINK"), std::string::npos) << "a spreadsheet would run it";
+    EXPECT_EQ(csv.find("'-"), std::string::npos) << "a negative number became a text";
+}
+
 } // namespace
 } // namespace borewright

@@ -194,7 +194,7 @@ FileResult<FileSystem::NamedFile> MemoryFileSystem::openNamed(const std::string&
     BOREWRIGHT_STEP();
     if (!hasFolder(folder)) return tl::unexpected(FileFault::notFound);
     const std::string path = freshName(folder, prefix);
-    m_files[path] = fresh();
+    change({{path, fresh()}});
     return NamedFile{handleFor(m_files[path]), path};
 }
 
@@ -211,8 +211,10 @@ FileResult<std::size_t> MemoryFileSystem::write(Handle file, std::string_view by
         if (left == 0 && !bytes.empty()) return tl::unexpected(FileFault::diskFull);
         bytes = bytes.substr(0, left);
     }
+    if (m_mostPerWrite) bytes = bytes.substr(0, *m_mostPerWrite);
     File& target = *m_handles.at(file);
     target.now += bytes;
+    if (!bytes.empty()) target.unflushed.emplace_back(bytes);
     if (m_corrupt && !bytes.empty()) target.now.back() ^= 1;
     target.modified = ++m_clock;
     return bytes.size();
@@ -230,6 +232,7 @@ FileResult<void> MemoryFileSystem::flush(Handle file) {
     BOREWRIGHT_STEP();
     File& target = *m_handles.at(file);
     target.flushed = target.now;
+    target.unflushed.clear();
     return {};
 }
 
@@ -245,7 +248,7 @@ FileResult<std::string> MemoryFileSystem::giveName(Handle file, const std::strin
     BOREWRIGHT_STEP();
     if (!hasFolder(folder)) return tl::unexpected(FileFault::notFound);
     const std::string path = freshName(folder, prefix);
-    m_files[path] = m_handles.at(file);
+    change({{path, m_handles.at(file)}});
     return path;
 }
 
@@ -261,8 +264,7 @@ FileResult<void> MemoryFileSystem::rename(const std::string& from, const std::st
     BOREWRIGHT_STEP();
     const auto found = m_files.find(from);
     if (found == m_files.end()) return tl::unexpected(FileFault::notFound);
-    m_files[to] = found->second;
-    m_files.erase(from);
+    change({{to, found->second}, {from, nullptr}});
     return {};
 }
 
@@ -273,12 +275,15 @@ FileResult<void> MemoryFileSystem::flushFolder(const std::string& folder) {
                   [&](const auto& entry) { return folderOf(entry.first) == folder; });
     for (const auto& [path, file] : m_files)
         if (folderOf(path) == folder) m_flushedNames[path] = file;
+    std::erase_if(m_unflushedNames,
+                  [&](const NameChange& names) { return folderOf(names.front().first) == folder; });
     return {};
 }
 
 FileResult<void> MemoryFileSystem::remove(const std::string& path) {
     BOREWRIGHT_STEP();
-    if (m_files.erase(path) == 0) return tl::unexpected(FileFault::notFound);
+    if (!m_files.contains(path)) return tl::unexpected(FileFault::notFound);
+    change({{path, nullptr}});
     return {};
 }
 

@@ -58,6 +58,13 @@ public:
     void limitBytes(std::size_t bytes) { m_room = bytes; }
     // The content at `path` if power went now; nothing where there would be no file.
     std::optional<std::string> afterCrash(const std::string& path, Crash crash) const;
+    // How many things a loss of power now may take: writes and changes of names not yet flushed.
+    std::size_t unflushed() const;
+    // The disk as it comes back two minutes after power went now. Bit i of `arrived` says whether
+    // the i-th of those things had reached it; a lost write before one that arrived leaves zeros.
+    std::unique_ptr<MemoryFileSystem> afterPowerCut(std::uint64_t arrived) const;
+    // A write takes no more bytes than this at a time.
+    void limitWrites(std::size_t bytes) { m_mostPerWrite = bytes; }
 
     FileResult<std::string> resolve(const std::string& path) override;
     FileResult<FileFacts> facts(const std::string& path) override;
@@ -82,12 +89,15 @@ private:
     struct File {
         std::string now;
         std::string flushed;
+        std::vector<std::string> unflushed; // writes since the last flush
         std::string attributes;
         std::int64_t modified = 0;
         std::uint64_t id = 0;
         bool writable = true;
     };
     using FilePointer = std::shared_ptr<File>;
+    // Names given to a file, or taken away (no file), in one step.
+    using NameChange = std::vector<std::pair<std::string, FilePointer>>;
 
     // The fault due at this call, if any. Every override begins with it.
     std::optional<FileFault> step();
@@ -97,10 +107,13 @@ private:
     Handle handleFor(FilePointer file);
     std::string freshName(const std::string& folder, const std::string& prefix);
     std::size_t used() const;
+    void change(NameChange names);
+    std::vector<FilePointer> filesAtRisk() const;
 
     mutable std::recursive_mutex m_mutex;
     std::map<std::string, FilePointer> m_files;
     std::map<std::string, FilePointer> m_flushedNames;
+    std::vector<NameChange> m_unflushedNames;
     std::map<std::string, std::string> m_links;
     std::set<std::string> m_folders;
     std::map<Handle, FilePointer> m_handles;
@@ -108,6 +121,7 @@ private:
     std::function<void(std::size_t)> m_watcher;
     std::size_t m_calls = 0;
     std::optional<std::size_t> m_room;
+    std::optional<std::size_t> m_mostPerWrite;
     bool m_refuseUnnamed = false;
     bool m_corrupt = false;
     Handle m_nextHandle = 1;

@@ -187,6 +187,17 @@ TEST(Saver, SweepsPartsOfADeadSaverButNotOfOneAtWork) {
     EXPECT_TRUE(files.content("/shop/.borewright-somebody-else"));
 }
 
+TEST(Saver, PartsLeftBeforeTheClockWasSetBackAreSweptToo) {
+    MemoryFileSystem files;
+    const std::string part =
+        fmt::format("/shop/.borewright-{:08x}-dead", fnv1a("block.borebook") & 0xffffffffU);
+    files.letTimePass(3600);
+    files.put(part, "half");
+    files.letTimePass(-3600);
+    ASSERT_TRUE(save(files, path, newContent));
+    EXPECT_EQ(files.content(part), std::nullopt) << "left lying until the clock catches up";
+}
+
 TEST(Saver, SaysInWordsWhyNot) {
     MemoryFileSystem files;
     files.put(path, oldContent);

@@ -55,6 +55,16 @@ TEST(WorkbookFile, EveryFieldComesBack) {
     expectThereAndBack(oneReading(), "one reading");
 }
 
+// Whatever can be pasted into a field can be saved: nothing typed may keep the workbook from disk.
+TEST(WorkbookFile, APastedCharacterOfNoughtOrAnyOtherControlComesBack) {
+    Workbook workbook = oneReading();
+    for (char control = 0; control < 0x20; ++control)
+        workbook.job.notes += control;
+    workbook.job.notes += "\x7f\xc2\x80\xc2\x9f";
+    workbook.job.customer = std::string("a\0b", 3);
+    expectThereAndBack(workbook, "control characters");
+}
+
 TEST(WorkbookFile, AReadingIsALineWithTheNumberAsTyped) {
     const std::string bytes = writeWorkbook(oneReading());
     EXPECT_NE(
