@@ -16,16 +16,25 @@ bool sameFile(const FileFacts& a, const FileFacts& b) {
     return a.size == b.size && a.modified == b.modified && a.id == b.id;
 }
 
-// Whether the file holds what was last read or written here, or what a failed attempt left there.
-bool isOurs(FileSystem& files, const SaveJob& job) {
+// What stands at the job's path: what was last read or written here or what a failed attempt left
+// there (or nothing, so that nothing can be lost), somebody else's, or nobody can say why not.
+struct Standing {
+    bool ours = false;
+    std::optional<FileFault> hidden;
+};
+
+Standing standingOf(FileSystem& files, const SaveJob& job) {
     const auto facts = files.facts(job.path);
-    if (!facts) return true; // nothing there to be lost; what else is wrong the saver says
-    if (job.mark && sameFile(job.mark->facts, *facts)) return true;
+    if (!facts && facts.error() == FileFault::notFound) return {true, {}};
+    if (!facts) return {false, facts.error()};
+    if (job.mark && sameFile(job.mark->facts, *facts)) return {true, {}};
     const auto content = files.read(job.path, largestWorkbookFile);
-    if (!content) return false;
+    if (!content && content.error() == FileFault::tooLarge) return {false, {}};
+    if (!content) return {false, content.error()};
     const std::uint64_t hash = fnv1a(*content);
-    return (job.mark && job.mark->hash == hash) ||
-           std::ranges::find(job.attempted, hash) != job.attempted.end();
+    return {(job.mark && job.mark->hash == hash) ||
+                std::ranges::find(job.attempted, hash) != job.attempted.end(),
+            {}};
 }
 
 // A name in the rescue folder that no file has: what an earlier failure left there is kept.
@@ -67,10 +76,13 @@ SaveAnswer runSave(FileSystem& files, const SaveJob& job) {
     const std::string bytes = writeWorkbook(job.workbook);
     answer.hash = fnv1a(bytes);
     const auto back = readWorkbook(bytes);
+    const Standing standing = job.overwrite ? Standing{true, {}} : standingOf(files, job);
     if (!back || *back != job.workbook) {
         answer.problem = "the file could not be opened again (" +
                          (back ? "it would differ" : back.error().message()) + ")";
-    } else if (!job.overwrite && !isOurs(files, job)) {
+    } else if (standing.hidden) {
+        answer.problem = inWords(*standing.hidden);
+    } else if (!standing.ours) {
         answer.changedUnderneath = true;
         answer.problem = "somebody else changed the file";
     } else if (const auto saved = save(files, job.path, bytes)) {

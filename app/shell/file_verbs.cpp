@@ -38,7 +38,12 @@ void FileVerbs::open() {
     if (!path.isEmpty()) openPath(path);
 }
 
+void FileVerbs::commitTyped() {
+    if (QWidget* focus = m_window->focusWidget(); focus != nullptr) focus->clearFocus();
+}
+
 bool FileVerbs::openPath(const QString& path) {
+    commitTyped(); // or else it would go into the workbook that is opened
     // A workbook that is not on the disk stays open until it is, or until he says otherwise.
     Autosaver& autosaver = m_workshop.autosaver();
     if (m_workshop.isOpen() && !autosaver.flush(2000)) {
@@ -109,6 +114,7 @@ void FileVerbs::showUnderneath() {
 
 // What was done here must lie somewhere before it leaves the window.
 void FileVerbs::takeTheirs() {
+    commitTyped();
     Autosaver& autosaver = m_workshop.autosaver();
     (void)autosaver.flush(2000);
     const QString rescued = autosaver.rescuePath();
@@ -123,6 +129,7 @@ void FileVerbs::takeTheirs() {
 }
 
 void FileVerbs::saveAs() {
+    commitTyped();
     const QString path = m_workshop.dialogs().fileToSave(m_window, tr("Save the workbook as"),
                                                          m_workshop.autosaver().path(),
                                                          tr("Workbooks (*.borebook)"));

@@ -40,6 +40,7 @@ signals:
     void besideAsked(const QString& path);
 
 private:
+    void commitTyped(); // what stands in the field that has the focus
     void takeTheirs();
     [[nodiscard]] QString besideWorkbook(const QString& ending) const;
     void take(const std::vector<Reading>& readings, const QString& name);
