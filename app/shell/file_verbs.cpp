@@ -74,9 +74,11 @@ void FileVerbs::sayLookOnly() {
                             {elsewhere});
     const QString since = tr("%1, %2").arg(QString::fromStdString(dateInWords(other->since)),
                                            QString::fromStdString(clockTime(other->since)));
+    QString who = QString::fromStdString(inWords(*other));
+    who[0] = who[0].toUpper(); // "somebody at bench-2" begins the sentence
     m_banner.say(tr("%1 has had %2 open since %3. It is open here to look at; nothing in it can be "
                     "changed.")
-                     .arg(QString::fromStdString(inWords(*other)), name, since),
+                     .arg(who, name, since),
                  {{tr("Open to change anyway"), [this] { changeAnyway(); }}, elsewhere});
 }
 
