@@ -14,6 +14,17 @@ std::size_t widthOf(std::string_view text) {
         text, [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
 }
 
+// A letter before any digit.
+bool isWords(std::string_view cell) {
+    constexpr auto isDigit = [](char c) { return c >= '0' && c <= '9'; };
+    constexpr auto isLetter = [](char c) {
+        return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+    };
+    for (const char c : cell)
+        if (isDigit(c) || isLetter(c)) return isLetter(c);
+    return false;
+}
+
 std::string surveyNames(const Workbook& workbook) {
     std::string names;
     for (const Survey& survey : workbook.surveys) {
@@ -63,10 +74,14 @@ bool hasExtension(std::string_view path, std::string_view extension) {
 
 std::string alignedTable(const std::vector<std::vector<std::string>>& rows) {
     std::vector<std::size_t> widths;
+    std::vector<bool> words; // by column
     for (const auto& row : rows) {
         widths.resize(std::max(widths.size(), row.size()));
-        for (std::size_t i = 0; i < row.size(); ++i)
+        words.resize(widths.size());
+        for (std::size_t i = 0; i < row.size(); ++i) {
             widths[i] = std::max(widths[i], widthOf(row[i]));
+            words[i] = words[i] || (&row != &rows.front() && isWords(row[i]));
+        }
     }
     std::string text;
     for (const auto& row : rows) {
@@ -75,10 +90,10 @@ std::string alignedTable(const std::vector<std::vector<std::string>>& rows) {
             const bool last = i + 1 == widths.size();
             const std::string padding(widths[i] - widthOf(row[i]), ' ');
             if (!first) text += "  ";
-            if (first)
-                text += row[i] + padding;
-            else if (last)
+            if (last)
                 text += row[i];
+            else if (first || words[i])
+                text += row[i] + padding;
             else
                 text += padding + row[i];
         }

@@ -24,8 +24,8 @@ Result<DisplayUnits> chooseUnits(const Workbook& workbook, const std::string& wa
 // Whether `path` ends in `extension` (".json"), letter case ignored.
 bool hasExtension(std::string_view path, std::string_view extension);
 
-// Rows of cells in columns as wide as their widest cell; the first and last column are set left,
-// the others right. Widths count characters, not bytes.
+// Rows of cells, the first of them the heads, in columns as wide as their widest cell. Figures are
+// set right; words, and the first and last column, left. Widths count characters, not bytes.
 std::string alignedTable(const std::vector<std::vector<std::string>>& rows);
 
 } // namespace borewright
