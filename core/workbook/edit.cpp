@@ -14,11 +14,27 @@ tl::unexpected<Error> noSurvey(const std::string& id) {
     return refuse("there is no survey '" + id + "'");
 }
 
+// What no file could hold is refused where it is typed, or else nothing could be saved any more.
+Result<void> checkText(const std::string& text) {
+    if (text.size() <= longestText) return {};
+    return refuse("the text is longer than " + std::to_string(longestText / 1024) + " KB");
+}
+
+Result<void> checkTexts(const Job& job) {
+    for (const auto& [name, text] :
+         {std::pair{"customer", &job.customer}, std::pair{"engine", &job.engine},
+          std::pair{"serial number", &job.serial}, std::pair{"reason", &job.reason},
+          std::pair{"measured by", &job.measuredBy}, std::pair{"notes", &job.notes}})
+        if (auto good = checkText(*text); !good) return tl::unexpected(good.error().within(name));
+    return {};
+}
+
 // Applies one alternative of Edit to a workbook; each overload returns the inverse.
 struct Applier {
     Workbook& workbook;
 
     Result<Edit> operator()(const SetJob& edit) const {
+        if (auto good = checkTexts(edit.job); !good) return tl::unexpected(good.error());
         return SetJob{std::exchange(workbook.job, edit.job)};
     }
 
@@ -52,6 +68,8 @@ struct Applier {
     }
 
     Result<Edit> operator()(const SetSheetText& edit) const {
+        if (auto good = checkText(edit.text.summary.value_or("")); !good)
+            return tl::unexpected(good.error());
         return SetSheetText{std::exchange(workbook.sheet, edit.text)};
     }
 

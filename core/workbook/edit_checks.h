@@ -6,6 +6,9 @@
 
 namespace borewright {
 
+// Of one text, in bytes: no file of the workbook's form holds a longer one.
+inline constexpr std::size_t longestText = 64UL * 1024;
+
 // A block may not lose a bore or an axis that a survey reads or asks for, nor a bore that was
 // honed.
 Result<void> keepsStations(const Workbook& workbook, const Block& block);

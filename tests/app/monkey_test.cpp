@@ -6,6 +6,7 @@
 #include "tests/app/monkey.h"
 
 #include <QApplication>
+#include <QDir>
 #include <QFile>
 #include <QScopeGuard>
 
@@ -68,6 +69,10 @@ TEST(Monkey, NeitherCrashesNorPartsFileAndWindowAndUndoGivesTheStart) {
     const auto loud = qInstallMessageHandler(quietly);
     const auto loudAgain = qScopeGuard([loud] { qInstallMessageHandler(loud); });
     Shop shop;
+    // What it types for a folder's name is made where it works.
+    const QString home = QDir::currentPath();
+    const auto homeAgain = qScopeGuard([home] { QDir::setCurrent(home); });
+    ASSERT_TRUE(QDir::setCurrent(shop.folder.path()));
     const QString path = shop.folder.filePath("start.borebook");
     ASSERT_TRUE(
         QFile::copy(QStringLiteral(BOREWRIGHT_SOURCE_DIR) + "/demo/saltmarsh-v6.borebook", path));
