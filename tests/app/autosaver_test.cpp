@@ -276,9 +276,10 @@ TEST_F(AutosaverTest, WhatCouldNotBeOpenedAgainIsNotPutOverTheGoodFile) {
     read("1");
     ASSERT_TRUE(saver->flush(1000));
     const auto good = files.content(path.toStdString());
-    Job job;
-    job.notes = std::string(70'000, 'x');
-    ASSERT_TRUE(document.edit(SetJob{job}, "notes"));
+    // A survey's notes are not yet looked at when they are typed.
+    SurveyHeader header = findSurvey(document.workbook(), survey)->header;
+    header.notes = std::string(70'000, 'x');
+    ASSERT_TRUE(document.edit(SetSurveyHeader{survey, header}, "notes"));
     ASSERT_TRUE(waitFor(State::failed));
     EXPECT_TRUE(saver->sentence().contains("notes: is a text longer than 64 KB"))
         << saver->sentence().toStdString();
