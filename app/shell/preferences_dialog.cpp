@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/shell/preferences_dialog.h"
 
+#include "app/fields/refusal_label.h"
+
 #include <QCheckBox>
 #include <QComboBox>
+#include <QDir>
 #include <QFormLayout>
 #include <QHBoxLayout>
 #include <QLabel>
@@ -28,6 +31,7 @@ PreferencesDialog::PreferencesDialog(PreferencesStore& store, Dialogs& dialogs, 
     , m_soundKept(new QCheckBox(tr("A tick when a reading is kept"), this))
     , m_soundOdd(new QCheckBox(tr("Another when it looks odd"), this))
     , m_copiesFolder(new QLineEdit(this))
+    , m_copiesRefused(makeRefusalLabel(this))
     , m_copiesLatest(new QSpinBox(this))
     , m_copiesDays(new QSpinBox(this))
     , m_copiesMonths(new QSpinBox(this)) {
@@ -90,6 +94,8 @@ void PreferencesDialog::addCopies(QFormLayout& form) {
     m_copiesFolder->setAccessibleName(tr("Folder of dated copies"));
     m_copiesFolder->setPlaceholderText(tr("your own data folder"));
     form.addRow(tr("Dated copies in"), m_copiesFolder);
+    form.addRow(QString(), m_copiesRefused);
+    m_copiesRefused->hide();
     auto* row = new QHBoxLayout;
     row->setSpacing(8);
     const auto add = [&](QSpinBox* box, const QString& words) {
@@ -130,7 +136,7 @@ void PreferencesDialog::fill() {
     m_order->setCurrentIndex(static_cast<int>(p.order));
     m_soundKept->setChecked(p.soundKept);
     m_soundOdd->setChecked(p.soundOdd);
-    m_copiesFolder->setText(p.copiesFolder);
+    if (m_copiesRefused->isHidden()) m_copiesFolder->setText(p.copiesFolder);
     m_copiesLatest->setValue(p.copiesLatest);
     m_copiesDays->setValue(p.copiesDays);
     m_copiesMonths->setValue(p.copiesMonths);
@@ -149,7 +155,14 @@ void PreferencesDialog::keep() {
     p.order = static_cast<Order>(m_order->currentIndex());
     p.soundKept = m_soundKept->isChecked();
     p.soundOdd = m_soundOdd->isChecked();
-    p.copiesFolder = m_copiesFolder->text().trimmed();
+    // Part of a name would mean another folder each time the program is started elsewhere.
+    const QString folder = m_copiesFolder->text().trimmed();
+    const bool whole = folder.isEmpty() || QDir::isAbsolutePath(folder);
+    m_copiesRefused->setText(
+        tr("Copies still go where they went: give the folder's whole name, such as %1.")
+            .arg(QDir::toNativeSeparators(QDir::home().filePath(tr("copies")))));
+    m_copiesRefused->setHidden(whole);
+    if (whole) p.copiesFolder = folder;
     p.copiesLatest = m_copiesLatest->value();
     p.copiesDays = m_copiesDays->value();
     p.copiesMonths = m_copiesMonths->value();

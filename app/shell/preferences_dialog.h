@@ -9,6 +9,7 @@
 
 class QCheckBox;
 class QComboBox;
+class QLabel;
 class QLineEdit;
 class QPlainTextEdit;
 class QSpinBox;
@@ -42,6 +43,7 @@ private:
     QCheckBox* m_soundKept;
     QCheckBox* m_soundOdd;
     QLineEdit* m_copiesFolder;
+    QLabel* m_copiesRefused;
     QSpinBox* m_copiesLatest;
     QSpinBox* m_copiesDays;
     QSpinBox* m_copiesMonths;

@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Where dated copies go, as typed in the preferences.
+#include "app/shell/preferences_dialog.h"
+#include "tests/support/shop.h"
+
+#include <QLabel>
+#include <QLineEdit>
+#include <gtest/gtest.h>
+
+namespace borewright {
+namespace {
+
+struct CopiesFolder : testing::Test {
+    CopiesFolder()
+        : dialog(shop.preferences, shop.dialogs) {
+        dialog.show();
+        for (QLineEdit* edit : dialog.findChildren<QLineEdit*>())
+            if (edit->accessibleName() == "Folder of dated copies") field = edit;
+    }
+    void enter(const QString& folder) const {
+        field->setText(folder);
+        emit field->editingFinished();
+    }
+    bool refuses() const {
+        for (const QLabel* label : dialog.findChildren<QLabel*>())
+            if (label->isVisible() && label->text().contains("whole name")) return true;
+        return false;
+    }
+    QString kept() const { return shop.preferences.value().copiesFolder; }
+
+    test::Shop shop;
+    PreferencesDialog dialog;
+    QLineEdit* field = nullptr;
+};
+
+TEST_F(CopiesFolder, AWholeNameIsKept) {
+    ASSERT_NE(field, nullptr);
+    enter(shop.folder.filePath("kept"));
+    EXPECT_FALSE(refuses());
+    EXPECT_EQ(kept(), shop.folder.filePath("kept"));
+}
+
+// Else copies would lie wherever the program happened to be started.
+TEST_F(CopiesFolder, PartOfANameIsRefusedAndStaysToBeMended) {
+    ASSERT_NE(field, nullptr);
+    enter(shop.folder.filePath("kept"));
+    enter("kept");
+    EXPECT_TRUE(refuses());
+    EXPECT_EQ(kept(), shop.folder.filePath("kept")) << "copies go on where they went";
+    EXPECT_EQ(field->text(), "kept") << "what was typed is not lost";
+    enter({});
+    EXPECT_FALSE(refuses());
+    EXPECT_EQ(kept(), QString());
+}
+
+} // namespace
+} // namespace borewright
