@@ -161,7 +161,12 @@ void PreferencesDialog::keep() {
     m_copiesRefused->setText(
         tr("Copies still go where they went: give the folder's whole name, such as %1.")
             .arg(QDir::toNativeSeparators(QDir::home().filePath(tr("copies")))));
-    m_copiesRefused->setHidden(whole);
+    if (m_copiesRefused->isHidden() != whole) {
+        m_copiesRefused->setHidden(whole);
+        // Or else the line, broken in two, would press the others together.
+        layout()->activate();
+        resize(width(), layout()->totalHeightForWidth(width()));
+    }
     if (whole) p.copiesFolder = folder;
     p.copiesLatest = m_copiesLatest->value();
     p.copiesDays = m_copiesDays->value();
