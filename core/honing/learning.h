@@ -9,6 +9,7 @@
 // survey surprises, the model's error of that set-up was larger than thought and is taken so, and
 // later set-ups start from the larger error too: that keeps the bands honest where the physics
 // differ.
+// A stone that is longer or shorter than stated is found by trying (learning_lengths.h).
 // Tools are shared by all bores: between bores only what the tools carry is passed on (given the
 // tools, two bores are independent).
 // Sources: Jazwinski, Stochastic Processes and Filtering Theory (1970) for the iterated filter;
@@ -68,10 +69,11 @@ struct Found {
     double surprise = 0; // mean normalised square, about 1 where all is as expected
     bool surprised = false;
     int inside = 0; // readings within the band of 95 %
+    // Logarithm of the likelihood of all readings together, without what no belief changes.
+    double likelihood = 0;
 };
 
-class LearningState; // learning_state.h
-struct LearningEvent;
+struct LearningEvent; // learning_state.h
 
 class HoneLearner {
 public:
@@ -90,26 +92,29 @@ public:
     void dressed(std::size_t stone);
     void reversed(std::size_t stone);
 
+    // With the stones as long as they seem to be; plans are made on this one.
     [[nodiscard]] const Bench& bench() const { return m_bench; }
+    // By how much a stone seems longer than it was stated, its lower end where it was stated: 0
+    // unless the surveys speak for it (learning_lengths.h). 0 without such a stone.
+    [[nodiscard]] double longer_mm(std::size_t stone) const;
     // As given, but scatter, miscount and ends of the windows as they have shown themselves.
     [[nodiscard]] const LearningOptions& options() const { return m_options; }
     // What is believed of this bore and the tools now.
     [[nodiscard]] Belief belief(std::size_t bore) const;
     [[nodiscard]] int passes(std::size_t stone) const; // measured afterwards, in any bore
     // How much larger the model's error has shown itself than thought: 1 = as thought.
-    [[nodiscard]] double errorFactor() const { return m_errorFactor; }
+    [[nodiscard]] double errorFactor() const;
     [[nodiscard]] bool surveyed(std::size_t bore) const;
 
 private:
-    struct Log; // what happened since no set-up waited for its survey
-    void take(LearningEvent event);
-    void becomes(std::shared_ptr<const LearningState> state);
+    struct Account; // the log with stones of these lengths, and what speaks for others
+    Found take(const LearningEvent& event);
+
+    void becomes(std::shared_ptr<const Account> account);
 
     Bench m_bench;
-    LearningOptions m_given, m_options;
-    std::shared_ptr<const LearningState> m_state; // never null but in a default learner
-    std::shared_ptr<const Log> m_log;
-    double m_errorFactor = 1;
+    LearningOptions m_options;
+    std::shared_ptr<const Account> m_account; // never null but in a default learner
 };
 
 // One step of what pass() does, on a belief alone, for prediction: mean, covariance with scatter

@@ -138,21 +138,34 @@ Logs likelihoods(const Innovation& in, const AddedFactors& was, const VectorXd& 
     return logs;
 }
 
-// Squares of the factors after this survey, where they are not smaller than was thought.
-AddedFactors squaresAfter(const CorrectionInput& input, const Innovation& in,
-                          const VectorXd& believed, ErrorMemory& memory) {
+struct ErrorSeen {
+    AddedFactors squares; // of the factors after this survey, not smaller than was thought
+    double likelihood = 0;
+};
+
+ErrorSeen errorSeen(const CorrectionInput& input, const Innovation& in, const VectorXd& believed,
+                    ErrorMemory& memory) {
+    ErrorSeen seen;
     const AddedFactors was{input.factors.error * input.factors.error,
                            input.factors.strays * input.factors.strays};
-    if (input.added.error.size() == 0) return was;
+    seen.squares = was;
+    if (input.added.error.size() == 0) {
+        seen.likelihood =
+            weigh(in, in.spread, believed, VectorXd::Ones(in.missed.size()), 10).score;
+        return seen;
+    }
     const Logs said = likelihoods(in, input.factors, believed);
     Logs chance{};
     overAll([&](std::size_t e, std::size_t s) {
-        chance[e][s] = said[e][s] + (input.remembers ? memory.logChance()[e][s] : priorOf(e, s));
+        chance[e][s] = input.remembers ? memory.logChance()[e][s] : priorOf(e, s);
     });
     normalise(chance);
+    overAll([&](std::size_t e, std::size_t s) { chance[e][s] += said[e][s]; });
+    seen.likelihood = normalise(chance);
     if (input.remembers) memory.learn(said);
     const AddedFactors now = meanSquares(chance);
-    return {std::max(now.error, was.error), std::max(now.strays, was.strays)};
+    seen.squares = {std::max(now.error, was.error), std::max(now.strays, was.strays)};
+    return seen;
 }
 
 // A reading as odd as the one there before is the wall.
@@ -223,7 +236,9 @@ Found correctJoint(const WallGrid& grid, const LearningOptions& options,
     if (input.readings.empty()) return found;
     const VectorXd believed = believedOf(input);
 
-    const AddedFactors squares = squaresAfter(input, in, believed, memory);
+    const ErrorSeen seen = errorSeen(input, in, believed, memory);
+    const AddedFactors& squares = seen.squares;
+    found.likelihood = seen.likelihood;
     const auto cells = static_cast<Index>(grid.cells);
     const auto enlarge = [&](const MatrixXd& added, double square, double factor) {
         if (added.size() > 0)

@@ -26,11 +26,12 @@ double priorOf(std::size_t error, std::size_t stray) {
            priorOfFactor(ErrorMemory::strayFactor(stray));
 }
 
-void normalise(ErrorMemory::Logs& logs) {
+double normalise(ErrorMemory::Logs& logs) {
     double most = logs[0][0], sum = 0;
     overAll([&](std::size_t e, std::size_t s) { most = std::max(most, logs[e][s]); });
     overAll([&](std::size_t e, std::size_t s) { sum += std::exp(logs[e][s] - most); });
     overAll([&](std::size_t e, std::size_t s) { logs[e][s] -= most + std::log(sum); });
+    return most + std::log(sum);
 }
 
 AddedFactors meanSquares(const ErrorMemory::Logs& logs) {

@@ -29,7 +29,8 @@ private:
 
 // Before anything was seen.
 double priorOf(std::size_t errorStep, std::size_t strayStep);
-void normalise(ErrorMemory::Logs& logs);
+// Makes the chances sum to 1; the logarithm of what they summed to.
+double normalise(ErrorMemory::Logs& logs);
 // Mean squares of both factors; chances normalised.
 AddedFactors meanSquares(const ErrorMemory::Logs& logs);
 

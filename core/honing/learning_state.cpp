@@ -96,6 +96,7 @@ Found LearningState::survey(const Bench& bench, const LearningOptions& options,
     }
     Found found = correctJoint(bench.grid, options, input, m_memory, joint);
     if (event.readings.empty()) return found;
+    m_likelihood += found.likelihood;
     bound(BeliefLayout(bench), joint);
     if (seen) *seen = smoothed();
 

@@ -42,6 +42,8 @@ public:
     [[nodiscard]] AddedFactors factors() const { return m_memory.expected(); }
     [[nodiscard]] bool surveyed(std::size_t bore) const { return m_bores[bore].surveyed; }
     [[nodiscard]] int passes(std::size_t stone) const { return m_passes[stone]; }
+    // Of all surveys so far: the sum of Found::likelihood.
+    [[nodiscard]] double likelihood() const { return m_likelihood; }
 
 private:
     struct Pending {
@@ -65,6 +67,7 @@ private:
     std::vector<BoreNotes> m_bores;
     std::vector<Eigen::VectorXd> m_faces; // as BoreNotes::wall, by stone
     std::vector<int> m_passes;
+    double m_likelihood = 0;
 };
 
 } // namespace borewright

@@ -115,8 +115,8 @@ void takeNext(const HoneScene& scene, const PlannedBore& bore, std::optional<std
 
 void suggestMeasuring(const HoneScene& scene, const PlannedBore& bore, BoreOutlook& outlook) {
     constexpr std::size_t few = 5;
-    const auto looks = mostTelling(bore.group->learner.belief(bore.place), bore.group->group.bench,
-                                   bore.aim->aim, few);
+    const auto looks = mostTelling(bore.group->learner.belief(bore.place),
+                                   bore.group->learner.bench(), bore.aim->aim, few);
     const auto stations = stationsOf(scene.workbook.block, bore.bore, looks);
     if (!stations.empty())
         outlook.sentences.push_back(

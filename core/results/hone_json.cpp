@@ -172,6 +172,7 @@ private:
             json["rate_factor"] = std::round(one.rateFactor95 * 1e3) / 1e3;
             json["wedge_mm"] = rounded_mm(one.wedge_um);
             json["u_wedge_mm"] = rounded_mm(one.wedgeDoubt_um);
+            if (one.longer_mm != 0) json["longer_mm"] = one.longer_mm;
         }
         json["sentence"] = one.sentence;
         if (one.advice) json["advice"] = *one.advice;

@@ -101,8 +101,9 @@ struct StoneOutlook {
     int passes = 0;           // measured
     double wedge_um = 0;      // of the face: what its lower end stands back against its upper end,
     double wedgeDoubt_um = 0; // as printed on the diameter; standard
+    double longer_mm = 0;     // than entered, as it seems by how it cuts; 0 = nothing speaks for it
     std::string sentence;     // "takes 1.9 thou ± 0.3 in 60 strokes; its face is straight …"
-    std::optional<std::string> advice; // turn end for end, dress
+    std::optional<std::string> advice; // turn end for end, dress, measure
 };
 
 struct HoneOutlook {

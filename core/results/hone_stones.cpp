@@ -48,6 +48,14 @@ std::string faceWords(const StoneOutlook& one, const DisplayUnits& units) {
                        amountWords(normal95 * one.wedgeDoubt_um, units));
 }
 
+std::string lengthWords(const StoneOutlook& one, const DisplayUnits& units) {
+    if (one.longer_mm == 0) return {};
+    return fmt::format(
+        " It cuts as if its abrasive were {} {} {} than entered.",
+        formatDepth(Length::nearest(std::abs(one.longer_mm), Unit::millimetre), units),
+        symbol(units.size), one.longer_mm > 0 ? "longer" : "shorter");
+}
+
 std::string sentenceOf(const Stone& stone, const StoneOutlook& one, bool proven,
                        const DisplayUnits& units) {
     if (one.passes == 0 && !proven)
@@ -61,7 +69,7 @@ std::string sentenceOf(const Stone& stone, const StoneOutlook& one, bool proven,
     return text +
            fmt::format(" ({} measured); ", one.passes == 1 ? std::string("one pass")
                                                            : fmt::format("{} passes", one.passes)) +
-           faceWords(one, units) + ".";
+           faceWords(one, units) + "." + lengthWords(one, units);
 }
 
 // The group in which this stone was measured most often.
@@ -85,6 +93,19 @@ std::size_t anyPlace(const LearnedGroup& group) {
     return 0;
 }
 
+std::optional<std::string> adviceOf(const Stone& stone, const StoneOutlook& one) {
+    std::vector<std::string> advice;
+    if (one.longer_mm != 0)
+        advice.push_back("Measure the abrasive of '" + stone.name +
+                         "' and correct the list if it is so; until then plans take it to be so.");
+    if (one.passes > 0 && wedgeIsSure(one) && std::abs(one.wedge_um) > wedgeWorth_um)
+        advice.push_back("Turn '" + stone.name +
+                         "' end for end where its carrier lets you, or dress it straight, and log "
+                         "that.");
+    if (advice.empty()) return std::nullopt;
+    return fmt::format("{}", fmt::join(advice, " "));
+}
+
 } // namespace
 
 std::vector<StoneOutlook> stoneOutlooks(const HoneScene& scene,
@@ -101,18 +122,16 @@ std::vector<StoneOutlook> stoneOutlooks(const HoneScene& scene,
             continue;
         }
         const std::size_t at = *group->group.stoneAt(i);
-        const BenchStone& bench = group->group.bench.stones[at];
+        const BenchStone& bench = group->learner.bench().stones[at];
         const Belief belief = group->learner.belief(anyPlace(*group));
         const Eigen::Index rate = belief.layout.figure(at, ToolFigure::rate);
         one.rate_um = std::exp(belief.mean[rate]);
         one.rateFactor95 = std::exp(normal95 * std::sqrt(belief.covariance(rate, rate)));
         one.passes = group->learner.passes(at);
         takeWedge(belief, at, bench.grid.cells, one);
+        one.longer_mm = group->learner.longer_mm(at);
         one.sentence = sentenceOf(stone, one, bench.proven, scene.units);
-        if (one.passes > 0 && wedgeIsSure(one) && std::abs(one.wedge_um) > wedgeWorth_um)
-            one.advice = "Turn '" + stone.name +
-                         "' end for end where its carrier lets you, or "
-                         "dress it straight, and log that.";
+        one.advice = adviceOf(stone, one);
         stones.push_back(std::move(one));
     }
     return stones;
