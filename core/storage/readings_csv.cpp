@@ -243,12 +243,15 @@ private:
 };
 
 // The shortest decimal that reads back as this double, without the exponent that a table's numbers
-// do not have. What a table's number cannot hold is rounded: nobody reads angles so finely.
+// do not have; the nought before the point counts among their digits, and goes where it is one too
+// many. What a table's number cannot hold is rounded: nobody reads angles so finely.
 std::string angleText(double degrees) {
     std::array<char, 400> text{};
     const auto end =
         std::to_chars(text.data(), text.data() + text.size(), degrees, std::chars_format::fixed);
-    const std::string exact(text.data(), end.ptr);
+    std::string exact(text.data(), end.ptr);
+    if (const auto point = exact.find("0."); !readDecimal(exact) && point <= 1)
+        exact.erase(point, 1);
     return readDecimal(exact) ? exact : fmt::format("{:.12f}", degrees);
 }
 

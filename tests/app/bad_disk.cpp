@@ -10,11 +10,11 @@
 namespace borewright::test {
 namespace {
 
-// True where this process now has a disk of 1 MiB of its own there.
+// True where this process now has a disk of 2 MiB of its own there.
 bool mountSmallDisk(const std::string& folder) {
     if (unshare(CLONE_NEWNS) != 0 && unshare(CLONE_NEWUSER | CLONE_NEWNS) != 0) return false;
     (void)mount(nullptr, "/", nullptr, MS_REC | MS_PRIVATE, nullptr);
-    return mount("tmpfs", folder.c_str(), "tmpfs", 0, "size=1m") == 0;
+    return mount("tmpfs", folder.c_str(), "tmpfs", 0, "size=2m") == 0;
 }
 
 } // namespace

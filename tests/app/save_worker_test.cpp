@@ -5,6 +5,7 @@
 #include "tests/support/blocks.h"
 #include "tests/support/memory_file_system.h"
 
+#include <atomic>
 #include <gtest/gtest.h>
 
 namespace borewright {
@@ -35,6 +36,48 @@ TEST(SaveWorker, WhatTheDiskWillNotTellIsNotOverwritten) {
         EXPECT_TRUE(files.content(answer.rescuePath))
             << "call " << call << ": " << answer.rescueProblem;
     }
+}
+
+// Saves posted one behind the other, as fast as they are answered, with dated copies made
+// meanwhile: each is answered once, and the last of them stands on the disk. What the threads share
+// is watched by the thread sanitizer.
+TEST(SaveWorker, EachOfManySavesIsAnsweredOnceAndTheLastStands) {
+    constexpr std::uint64_t saves = 100;
+    MemoryFileSystem files; // of the worker alone until it is gone
+    files.makeFolder("/shop");
+    std::atomic<int> told = 0;
+    std::uint64_t copied = 0;
+    Workbook workbook = inchBlock(2);
+    {
+        SaveWorker worker(files, [&] { ++told; });
+        std::optional<FileMark> mark;
+        for (std::uint64_t revision = 1; revision <= saves; ++revision) {
+            workbook.job.notes = std::to_string(revision);
+            SaveJob job;
+            job.id = revision;
+            job.workbook = workbook;
+            job.revision = revision;
+            job.path = "/shop/job.borebook";
+            job.mark = mark;
+            job.copies.folder = "/shop/copies";
+            job.now = {1'774'000'000 + 400 * static_cast<std::int64_t>(revision), 60};
+            worker.post(std::move(job));
+            ASSERT_TRUE(worker.wait(std::chrono::seconds(60))) << "save " << revision;
+            const auto answer = worker.take();
+            ASSERT_TRUE(answer && answer->mark) << "save " << revision;
+            EXPECT_EQ(answer->revision, revision);
+            EXPECT_FALSE(worker.take()) << "answered twice";
+            mark = answer->mark;
+            if (const auto copies = worker.takeCopied()) {
+                EXPECT_EQ(copies->problem, "");
+                EXPECT_GT(copies->id, copied);
+                copied = copies->id;
+            }
+        }
+    }
+    EXPECT_EQ(told, 2 * static_cast<int>(saves)) << "of each save and of its copies";
+    EXPECT_GT(copied, 0U);
+    EXPECT_EQ(files.content("/shop/job.borebook"), writeWorkbook(workbook));
 }
 
 } // namespace

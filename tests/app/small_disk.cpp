@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The program on a disk of 1 MiB that is filled but for a few pages, at every level.
+// The program on a disk of 2 MiB that is filled but for 0, 1, 2 … 199 pages.
 #include "app/sheet/sheet_pdf.h"
 #include "core/storage/readings_csv.h"
 #include "core/storage/saver.h"
@@ -72,6 +72,15 @@ private:
     QString m_path;
 };
 
+// A job with every reading repeated, so large that most levels are too full for it.
+Workbook repeated(Workbook workbook) {
+    std::vector<Reading>& readings = workbook.surveys.front().readings;
+    const std::vector<Reading> once = readings;
+    for (int times = 1; times < 10; ++times)
+        readings.insert(readings.end(), once.begin(), once.end());
+    return workbook;
+}
+
 // As the autosaver writes: the workbook at its place, or its copy where that place is gone.
 bool saveWorkbook(FileSystem& files, const Workbook& workbook, const QString& path,
                   const QString& rescueFolder, bool rescue) {
@@ -94,17 +103,18 @@ int workOnSmallDisk(const QString& folder) {
     Typist typist(home, home + "/rescue");
     while (typist.typed() < 384 && typist.typeNext()) {
     }
-    const Workbook& workbook = typist.workshop.document().workbook();
+    const Workbook workbook = repeated(typist.workshop.document().workbook());
     const std::string bytes = writeWorkbook(workbook);
     const std::string csv = writeReadingsCsv(workbook, workbook.surveys.front(), ',');
-    const SheetData sheet = sheetData(workbook, typist.workshop.document().settledResults(), {},
+    const SheetData sheet = sheetData(typist.workshop.document().workbook(),
+                                      typist.workshop.document().settledResults(), {},
                                       typist.workshop.document().units(), {1'774'000'000, 60});
     const auto pdf = renderSheetPdf(sheet, Preferences::Paper::a4);
     PosixFileSystem& files = typist.files;
     Output job(files, folder + "/job.borebook"), copy(files, folder + "/rescue-job.borebook"),
         paper(files, folder + "/job.pdf"), table(files, folder + "/job.csv");
     for (int level = 0; level < levels; ++level) {
-        const auto pages = static_cast<std::size_t>(level) / 2;
+        const auto pages = static_cast<std::size_t>(level);
         job.tryIt(folder, pages, bytes, [&](const QString& path) {
             return saveWorkbook(files, workbook, path, home + "/rescue", false);
         });

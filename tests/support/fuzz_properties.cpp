@@ -2,7 +2,9 @@
 #include "tests/support/fuzz_properties.h"
 
 #include "core/length/format.h"
+#include "core/storage/bench_lock.h"
 #include "core/storage/readings_csv.h"
+#include "core/storage/utf8.h"
 #include "core/storage/workbook_file.h"
 
 #include <algorithm>
@@ -34,11 +36,19 @@ std::string brokenLength(const TypedLength& typed) {
     return {};
 }
 
+std::string brokenRefusal(const Error& error, std::string_view bytes) {
+    if (error.what.empty()) return "a refusal without words";
+    const std::string said = error.message();
+    if (firstBadUtf8(bytes) == bytes.size() && firstBadUtf8(said) != said.size())
+        return "a refusal that no screen can show";
+    return {};
+}
+
 } // namespace
 
 std::string brokenByWorkbook(std::string_view bytes) {
     const auto read = readWorkbook(bytes);
-    if (!read) return read.error().what.empty() ? "a refusal without words" : "";
+    if (!read) return brokenRefusal(read.error(), bytes);
     const std::string written = writeWorkbook(*read);
     const auto again = readWorkbook(written);
     if (!again) return "what was written is refused: " + again.error().message();
@@ -54,7 +64,7 @@ std::string brokenByReadings(std::string_view bytes) {
     CsvReadings read = readReadingsCsv(bytes, workbook.block, now);
     if (read.readings.empty() && read.errors.empty()) return "neither readings nor a refusal";
     for (const Error& error : read.errors)
-        if (error.what.empty()) return "a refusal without words";
+        if (auto broken = brokenRefusal(error, bytes); !broken.empty()) return broken;
     if (read.readings.empty()) return {};
     Survey survey;
     survey.readings = std::move(read.readings);
@@ -75,9 +85,16 @@ std::string brokenByReadings(std::string_view bytes) {
 }
 
 std::string brokenByNumber(std::string_view bytes) {
-    for (const Unit unit : allUnits)
-        if (const auto typed = readTyped(bytes, unit))
-            if (auto broken = brokenLength(*typed); !broken.empty()) return broken;
+    for (const Unit unit : allUnits) {
+        const auto typed = readTyped(bytes, unit);
+        if (auto broken = typed ? brokenLength(*typed) : brokenRefusal(typed.error(), bytes);
+            !broken.empty())
+            return broken;
+        const auto amount = readAmount(bytes, unit);
+        if (amount && !(typed && *amount == *typed)) return "an amount is another length";
+        if (!amount)
+            if (auto broken = brokenRefusal(amount.error(), bytes); !broken.empty()) return broken;
+    }
     if (const auto temperature = readTemperature(bytes, Scale::celsius)) {
         const auto again = readTemperature(temperature->withScale(), Scale::celsius);
         if (!again || !(*again == *temperature)) return "a temperature does not read back";
@@ -86,6 +103,14 @@ std::string brokenByNumber(std::string_view bytes) {
         if (const auto again = readIso(toIso(*time)); !again || !(*again == *time))
             return "a time does not read back";
     return {};
+}
+
+std::string brokenByLock(std::string_view bytes) {
+    const auto holder = readLock(bytes);
+    if (!holder) return brokenRefusal(holder.error(), bytes);
+    const auto again = readLock(writeLock(*holder));
+    if (!again) return "what was written is refused: " + again.error().message();
+    return *again == *holder ? "" : "what was written reads back different";
 }
 
 } // namespace borewright::test

@@ -37,5 +37,13 @@ TEST(Corpus, WhatTheFuzzersKeptHoldsForNumbers) {
     EXPECT_GE(replay("number", test::brokenByNumber), 10);
 }
 
+TEST(Corpus, WhatTheFuzzersKeptHoldsForTheGauge) {
+    EXPECT_GE(replay("gauge", test::brokenByGauge), 5);
+}
+
+TEST(Corpus, WhatTheFuzzersKeptHoldsForLocks) {
+    EXPECT_GE(replay("lock", test::brokenByLock), 2);
+}
+
 } // namespace
 } // namespace borewright
