@@ -68,15 +68,21 @@ TEST(SaveWorker, EachOfManySavesIsAnsweredOnceAndTheLastStands) {
             EXPECT_EQ(answer->revision, revision);
             EXPECT_FALSE(worker.take()) << "answered twice";
             mark = answer->mark;
-            if (const auto copies = worker.takeCopied()) {
+            // Asked while they are being made, every other time.
+            const auto patience = std::chrono::steady_clock::now() + std::chrono::seconds(60);
+            while (revision % 2 == 0 && copied < revision) {
+                ASSERT_LT(std::chrono::steady_clock::now(), patience) << "no copies were told";
+                std::this_thread::yield();
+                const auto copies = worker.takeCopied();
+                if (!copies) continue;
                 EXPECT_EQ(copies->problem, "");
-                EXPECT_GT(copies->id, copied);
+                EXPECT_GE(copies->id, revision - 1);
                 copied = copies->id;
             }
         }
     }
     EXPECT_EQ(told, 2 * static_cast<int>(saves)) << "of each save and of its copies";
-    EXPECT_GT(copied, 0U);
+    EXPECT_EQ(copied, saves);
     EXPECT_EQ(files.content("/shop/job.borebook"), writeWorkbook(workbook));
 }
 
