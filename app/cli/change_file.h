@@ -19,8 +19,18 @@ struct OpenedFile {
 };
 Result<OpenedFile> openToChange(FileSystem& files, const std::string& path);
 
-// Writes the changed workbook. Refuses, writing nothing, where the file is no longer what was
-// opened.
-Result<void> saveChange(FileSystem& files, const OpenedFile& opened);
+// How a change is written.
+struct Writing {
+    std::string what;    // that was done, for the workbook's history: "pass h3"
+    bool anyway = false; // though another bench has it open
+};
+
+// Writes the changed workbook and notes the change in its history. Refuses, writing nothing, where
+// another bench has it open, where the file is no longer what was opened, and what could not be
+// read again.
+Result<void> saveChange(const CliOutside& outside, OpenedFile& opened, const Writing& writing);
+
+// Only the last part of that: the file on the disk becomes `workbook`.
+Result<void> replaceFile(const CliOutside& outside, const OpenedFile& opened, bool anyway);
 
 } // namespace borewright

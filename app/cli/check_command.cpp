@@ -146,6 +146,8 @@ std::string conclusion(const SurveyResult& survey) {
 } // namespace
 
 Result<int> checkCommand(const CheckOptions& options, const CliOutside& outside) {
+    if (!options.code.empty()) return codeCommand(options, outside);
+    if (options.json) return refuse("--json", "goes with --code");
     const auto workbook = loadNamed(outside.files, options.file);
     if (!workbook) return tl::unexpected(workbook.error());
     const auto units = chooseUnits(*workbook, options.units);

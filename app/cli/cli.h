@@ -3,9 +3,10 @@
 //
 //   borewright [FILE]                                opens the window
 //   borewright check FILE [--survey NAME]            judges; see ExitStatus
+//   borewright check FILE --code CODE                which sheet of it has this check code
 //   borewright sizes FILE [--json]                   which size cleans up the block
 //   borewright fit FILE [--json]                     which piston and ring go where
-//   borewright sheet FILE OUT.pdf                    prints the sheet
+//   borewright sheet FILE OUT.pdf [--code CODE]      prints the sheet, or one of then again
 //   borewright results FILE OUT.json|OUT.csv         writes what was computed
 //   borewright record FILE READINGS.csv              takes readings in
 //   borewright stone FILE [--name N …]               the shop's stones: lists, adds, changes
@@ -17,7 +18,7 @@
 #pragma once
 
 #include "app/document/clock.h"
-#include "core/storage/file_system.h"
+#include "core/storage/bench_lock.h"
 
 #include <iosfwd>
 #include <optional>
@@ -46,6 +47,10 @@ struct CliOutside {
     const Clock& clock;
     std::ostream& out;
     std::ostream& err;
+    // Who writes, and what tells whether others that have a workbook open are still there; null =
+    // locks are not looked at.
+    LockHolder bench{};
+    Processes* processes = nullptr;
 };
 
 // Carries out a command (`arguments` without the program's name) and returns its exit status;

@@ -16,8 +16,13 @@ struct CheckOptions {
     std::string file;
     std::string survey; // name or id; empty = the last
     std::string units;  // "inch", "metric"; empty = the workbook's own
+    std::string code;   // of a sheet: which it is; empty = judges
+    bool json = false;  // of the code's answer
 };
 Result<int> checkCommand(const CheckOptions& options, const CliOutside& outside);
+
+// Which sheet of the file has a code.
+Result<int> codeCommand(const CheckOptions& options, const CliOutside& outside);
 
 // Which size cleans up the block.
 struct SizesOptions {
@@ -28,12 +33,12 @@ struct SizesOptions {
 Result<int> sizesCommand(const SizesOptions& options, const CliOutside& outside);
 
 // Which piston and ring go where.
-struct FitOptions {
+struct FitCommandOptions {
     std::string file;
     std::string units;
     bool json = false;
 };
-Result<int> fitCommand(const FitOptions& options, const CliOutside& outside);
+Result<int> fitCommand(const FitCommandOptions& options, const CliOutside& outside);
 
 // The dated copies of a workbook.
 struct CopiesOptions {
@@ -67,6 +72,7 @@ struct StoneOptions {
     std::string care;      // "dressed", "turned", "reverse"
     std::string time;      // of the care; empty = now
     bool json = false;
+    bool anyway = false; // writes though another bench has the workbook open
 };
 Result<int> stoneCommand(const StoneOptions& options, const CliOutside& outside);
 
@@ -86,6 +92,7 @@ struct HoneOptions {
     int bore = 0;                    // of the ticks
     std::vector<std::string> done;   // "chamfered", "washed"
     std::vector<std::string> undone; // the same, taken back
+    bool anyway = false;             // as of a stone
 };
 Result<int> honeCommand(const HoneOptions& options, const CliOutside& outside);
 
@@ -100,6 +107,7 @@ struct PassOptions {
     std::string after; // name or id of a survey; empty = the last
     std::string note;
     bool simulated = false;
+    bool anyway = false; // as of a stone
 };
 Result<int> passCommand(const PassOptions& options, const CliOutside& outside);
 
@@ -141,9 +149,10 @@ struct RecordOptions {
     // Of a new survey: the size the gauge was set to makes its readings deviations; without it
     // they are diameters.
     std::string setSize;
-    std::string larger; // "plus", "minus"; empty = as the survey before, plus in the first
+    std::string larger;     // "plus", "minus"; empty = as the survey before, plus in the first
     bool addLevels = false; // at depths that the plan does not have yet
     bool takeGoodRows = false;
+    bool anyway = false; // as of a stone
 };
 Result<int> recordCommand(const RecordOptions& options, const CliOutside& outside);
 
@@ -171,6 +180,9 @@ struct SheetOptions {
     std::string target;
     std::string paper = "a4";
     std::string units;
+    std::string code;    // prints that sheet again; empty = as the file stands now
+    bool note = false;   // notes in the workbook that it was printed
+    bool anyway = false; // as of a stone
 };
 Result<int> sheetCommand(const SheetOptions& options, const CliOutside& outside);
 

@@ -2,13 +2,16 @@
 // borewright copies: the dated copies of a workbook, newest first. The workbook itself need not be
 // there any more.
 #include "app/cli/commands.h"
-#include "app/shell/preferences_file.h"
+#include "app/cli/kept_preferences.h"
 #include "app/shell/system_outside.h"
 #include "core/storage/dated_copies.h"
 #include "core/storage/json_writer.h"
+#include "core/storage/workbook_file.h"
 
 #include <QFileInfo>
 
+#include <algorithm>
+#include <functional>
 #include <ostream>
 
 namespace borewright {
@@ -16,10 +19,7 @@ namespace {
 
 // Where the window keeps them.
 std::string usualFolder(FileSystem& files) {
-    constexpr std::size_t largest = 1UL * 1024 * 1024;
-    const auto bytes = files.read(preferencesPath().toStdString(), largest);
-    const Preferences preferences =
-        bytes ? readPreferences(*bytes).value_or(Preferences()) : Preferences();
+    const Preferences preferences = keptPreferences(files);
     const QString& own = preferences.copiesFolder;
     return (own.isEmpty() ? copiesFolder() : own).toStdString();
 }
@@ -46,8 +46,13 @@ Result<int> copiesCommand(const CopiesOptions& options, const CliOutside& outsid
     rules.folder = options.folder.empty() ? usualFolder(outside.files) : options.folder;
     const std::string path =
         QFileInfo(QString::fromStdString(options.file)).absoluteFilePath().toStdString();
-    const auto copies = datedCopies(outside.files, rules, path);
+    auto copies = datedCopies(outside.files, rules, path);
     if (!copies) return tl::unexpected(copies.error().within(rules.folder));
+    if (const auto workbook = loadWorkbook(outside.files, path)) {
+        const auto before = copiesOfEarlierPlaces(outside.files, rules, path, workbook->history.id);
+        copies->insert(copies->end(), before.begin(), before.end());
+        std::ranges::stable_sort(*copies, std::ranges::greater(), &DatedCopy::time);
+    }
     if (options.json) {
         outside.out << inJson(*copies);
     } else if (copies->empty()) {

@@ -112,7 +112,7 @@ void print(const Workbook& workbook, const FitResult& fit, const DisplayUnits& u
 
 } // namespace
 
-Result<int> fitCommand(const FitOptions& options, const CliOutside& outside) {
+Result<int> fitCommand(const FitCommandOptions& options, const CliOutside& outside) {
     const auto workbook = loadNamed(outside.files, options.file);
     if (!workbook) return tl::unexpected(workbook.error());
     const auto units = chooseUnits(*workbook, options.units);

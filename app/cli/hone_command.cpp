@@ -133,7 +133,8 @@ Result<int> honeCommand(const HoneOptions& options, const CliOutside& outside) {
     if (!taken) return tl::unexpected(taken.error());
     if (auto done = borewright::apply(workbook, SetHone{std::move(record)}); !done)
         return tl::unexpected(done.error().within("nothing was changed"));
-    if (auto saved = saveChange(outside.files, *opened); !saved)
+    if (auto saved = saveChange(outside, *opened, {"how the hone is driven", options.anyway});
+        !saved)
         return tl::unexpected(saved.error());
     tell(workbook, outside.out);
     return exitWithin;

@@ -140,7 +140,7 @@ Result<int> passCommand(const PassOptions& options, const CliOutside& outside) {
     record.passes.push_back(*pass);
     if (auto done = borewright::apply(workbook, SetHone{std::move(record)}); !done)
         return tl::unexpected(done.error().within("nothing was logged"));
-    if (auto saved = saveChange(outside.files, *opened); !saved)
+    if (auto saved = saveChange(outside, *opened, {"pass " + pass->id, options.anyway}); !saved)
         return tl::unexpected(saved.error());
     report(workbook, *pass, outside.out);
     for (const std::string& words : odd)

@@ -176,7 +176,9 @@ Result<int> recordCommand(const RecordOptions& options, const CliOutside& outsid
     if (!offered->errors.empty() && !options.takeGoodRows)
         return refuse(options.file, "nothing was taken; --take-good-rows takes the good rows");
     if (taken == 0) return refuse(offered->from, "there is no reading to take");
-    if (auto saved = saveChange(outside.files, *opened); !saved)
+    if (auto saved =
+            saveChange(outside, *opened, {"readings taken in from a script", options.anyway});
+        !saved)
         return tl::unexpected(saved.error());
     outside.out << "Took " << taken << (taken == 1 ? " reading" : " readings") << " into '" << name
                 << "'.\n";

@@ -184,7 +184,7 @@ Result<int> stoneCommand(const StoneOptions& options, const CliOutside& outside)
     if (!said) return tl::unexpected(said.error());
     if (auto done = borewright::apply(workbook, SetHone{std::move(record)}); !done)
         return tl::unexpected(done.error().within("nothing was changed"));
-    if (auto saved = saveChange(outside.files, *opened); !saved)
+    if (auto saved = saveChange(outside, *opened, {*said, options.anyway}); !saved)
         return tl::unexpected(saved.error());
     outside.out << *said << "\n";
     return exitWithin;

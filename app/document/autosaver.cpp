@@ -6,6 +6,7 @@
 
 #include <QDeadlineTimer>
 #include <QDir>
+#include <QEventLoop>
 
 namespace borewright {
 
@@ -27,6 +28,7 @@ Autosaver::Autosaver(Document& document, FileSystem& files, QString rescueFolder
         else if (change != Change::units && change != Change::doubts)
             documentChanged();
     });
+    connect(&document, &Document::noted, this, &Autosaver::documentChanged);
     m_said = sentence();
 }
 
@@ -70,17 +72,14 @@ void Autosaver::setPlace(const QString& path) {
 }
 
 void Autosaver::setPath(const QString& path) {
+    setPath(path, path.isEmpty() ? std::nullopt
+                                 : markOf(m_files, path.toStdString(), m_document.workbook()));
+}
+
+void Autosaver::setPath(const QString& path, const std::optional<FileMark>& held) {
     setPlace(path);
     m_savedRevision = m_document.revision();
-    if (path.isEmpty()) return say(State::nothingToSave);
-    const std::string place = path.toStdString();
-    const auto facts = m_files.facts(place);
-    const auto content = m_files.read(place, largestWorkbookFile);
-    if (!facts && facts.error() == FileFault::notFound) return say(State::nothingToSave);
-    // A file that holds something else than the document does is not the document's to replace;
-    // without a mark it counts as changed by somebody else.
-    const auto held = content ? readWorkbook(*content) : refuse("not readable");
-    if (facts && held && *held == m_document.workbook()) m_mark = FileMark{fnv1a(*content), *facts};
+    m_mark = held;
     say(m_mark ? State::saved : State::nothingToSave);
 }
 
@@ -110,7 +109,7 @@ void Autosaver::start() {
     m_busy = true;
     SaveJob job;
     job.id = m_place;
-    job.workbook = m_document.workbook();
+    job.workbook = m_document.handOut();
     job.revision = m_document.revision();
     job.path = m_path.toStdString();
     job.mark = m_mark;
@@ -138,9 +137,9 @@ void Autosaver::takeCopyAnswer() {
     if (answer->problem.empty()) return;
     m_copyFailedAt = m_document.now();
     if (failedBefore) return;
-    emit copyFailed(tr("No dated copy could be kept in %1: %2. The workbook itself is saved.")
-                        .arg(QDir::toNativeSeparators(QString::fromStdString(m_copies.folder)),
-                             QString::fromStdString(answer->problem)));
+    emit told(tr("No dated copy could be kept in %1: %2. The workbook itself is saved.")
+                  .arg(QDir::toNativeSeparators(QString::fromStdString(m_copies.folder)),
+                       QString::fromStdString(answer->problem)));
 }
 
 void Autosaver::takeAnswer() {
@@ -171,6 +170,10 @@ void Autosaver::succeeded(const SaveAnswer& answer) {
     m_rescuePath.clear();
     m_rescuedRevision = 0;
     m_rescueProblem.clear();
+    if (answer.otherNames > 0)
+        emit told(tr("%1 has other names on this disk (hard links). It is saved under this name; "
+                     "the others keep what it held before.")
+                      .arg(QDir::toNativeSeparators(m_path)));
     if (isCurrent()) return say(State::saved);
     m_timer.start(0);
     say(State::saving);
@@ -200,6 +203,22 @@ bool Autosaver::flush(int ms) {
         takeAnswer();
         if (m_state == State::failed) return false;
     }
+    return isCurrent();
+}
+
+bool Autosaver::flushAwake(int ms) {
+    constexpr int unnoticed = 30; // ms that a window may stand still
+    if (flush(unnoticed) || m_state == State::failed) return isCurrent();
+    QEventLoop loop;
+    QTimer patience;
+    patience.setSingleShot(true);
+    connect(&patience, &QTimer::timeout, &loop, &QEventLoop::quit);
+    connect(this, &Autosaver::stateChanged, &loop, [&] {
+        if (m_state == State::failed || m_state == State::saved) loop.quit();
+    });
+    patience.start(ms);
+    if (m_path.isEmpty()) return isCurrent();
+    loop.exec(QEventLoop::ExcludeUserInputEvents);
     return isCurrent();
 }
 

@@ -47,6 +47,8 @@ public:
     // now counts as what the file holds, if it is there; if not, the file is made with the first
     // change. Empty: nowhere.
     void setPath(const QString& path);
+    // The same where the file has been read already: `held` is what markOf() said of it.
+    void setPath(const QString& path, const std::optional<FileMark>& held);
     // As setPath(), but what the document holds is saved there now ("save as"). An existing file
     // is replaced: the caller has asked.
     void saveAs(const QString& path);
@@ -68,11 +70,15 @@ public:
     // Saves now and waits up to `ms` milliseconds; true when the current revision is on the disk
     // or there is nothing to save.
     bool flush(int ms);
+    // The same, but on a disk that is slow the window goes on painting meanwhile; keys and clicks
+    // wait.
+    bool flushAwake(int ms);
 
 signals:
     void stateChanged();
-    // No dated copy could be kept, in a sentence; said once until one is kept again.
-    void copyFailed(const QString& sentence);
+    // Something beside the saving that he should know, in a sentence, once: no dated copy could be
+    // kept, or the file had other names (hard links), which keep what it held before.
+    void told(const QString& sentence);
 
 private:
     void documentOpened();

@@ -32,12 +32,14 @@ std::string keepCopies(FileSystem& files, const SaveJob& job,
     auto copies = datedCopies(files, job.copies, job.path);
     if (!copies) return copies.error().message();
     if (earlier && (copies->empty() || !holds(files, copies->front(), earlier->bytes))) {
-        const auto kept = keepCopy(files, job.copies, job.path, earlier->bytes, earlier->time);
+        const auto kept = keepCopy(files, job.copies, job.path, earlier->bytes, earlier->time,
+                                   job.workbook.history.id);
         if (!kept) return kept.error().message();
         copies->insert(copies->begin(), DatedCopy{{}, earlier->time});
     }
     if (!copyIsDue(*copies, job.copies, job.now)) return {};
-    const auto kept = keepCopy(files, job.copies, job.path, writeWorkbook(job.workbook), job.now);
+    const auto kept = keepCopy(files, job.copies, job.path, writeWorkbook(job.workbook), job.now,
+                               job.workbook.history.id);
     return kept ? std::string() : kept.error().message();
 }
 

@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/document/document.h"
 
+#include "core/storage/history_log.h"
+
 #include <QThreadPool>
 #include <QUndoCommand>
+#include <QUuid>
 
 #include <algorithm>
 
@@ -31,27 +34,45 @@ std::optional<std::string> surveyTouched(const Edit& edit) {
     return first;
 }
 
+// The edit with this person's name at what it strikes out.
+Edit signedBy(const std::string& person, Edit edit) {
+    if (auto* group = std::get_if<EditGroup>(&edit)) {
+        for (Edit& one : group->edits)
+            one = signedBy(person, std::move(one));
+    } else if (auto* strike = std::get_if<SetStrike>(&edit)) {
+        if (strike->strike && strike->strike->who.empty()) strike->strike->who = person;
+    }
+    return edit;
+}
+
 } // namespace
 
 // One step of undo. The edit was applied once before the step was made, so that a refusal can be
 // told; the stack's first redo() is therefore passed over.
 class EditCommand final : public QUndoCommand {
 public:
-    EditCommand(Document& document, Edit edit, Edit inverse, const QString& name)
+    EditCommand(Document& document, Edit edit, Edit inverse, const Document::Noted& noted,
+                const QString& name)
         : QUndoCommand(name)
         , m_document(document)
         , m_edit(std::move(edit))
-        , m_inverse(std::move(inverse)) {}
+        , m_inverse(std::move(inverse))
+        , m_noted(noted) {}
 
-    void undo() override { (void)m_document.applyNow(m_inverse); }
+    void undo() override {
+        m_noted =
+            m_document.applyNow(m_inverse, m_noted, Document::tr("taken back: %1").arg(text()));
+    }
     void redo() override {
-        if (!std::exchange(m_alreadyDone, false)) (void)m_document.applyNow(m_edit);
+        if (!std::exchange(m_alreadyDone, false))
+            m_noted = m_document.applyNow(m_edit, m_noted, text());
     }
 
 private:
     Document& m_document;
     Edit m_edit;
     Edit m_inverse;
+    Document::Noted m_noted; // of the last time it was done or undone
     bool m_alreadyDone = true;
 };
 
@@ -146,11 +167,12 @@ void Document::open(Workbook workbook) {
     emit changed(Change::everything);
 }
 
-Result<void> Document::edit(const Edit& edit, const QString& name) {
+Result<void> Document::edit(const Edit& asked, const QString& name) {
     if (!m_lookOnly.isEmpty()) {
         emit lookedAtOnly();
         return refuse(m_lookOnly.toStdString());
     }
+    const Edit edit = signedBy(m_person, asked);
     // A reading kept or struck out is always a change; only the rest need be compared.
     std::optional<Workbook> before;
     if (!touchesReadingsOnly(edit)) before = m_workbook;
@@ -159,17 +181,57 @@ Result<void> Document::edit(const Edit& edit, const QString& name) {
     if (before && m_workbook == *before) return {};
     outdate(edit);
     ++m_revision;
-    m_undo.push(new EditCommand(*this, edit, std::move(*inverse), name));
+    const Noted noted = note(before, *inverse, name);
+    m_undo.push(new EditCommand(*this, edit, std::move(*inverse), noted, name));
     emit changed(touchesReadingsOnly(edit) ? Change::readings : Change::record);
     return {};
 }
 
-Result<Edit> Document::applyNow(const Edit& edit) {
-    auto inverse = borewright::apply(m_workbook, edit);
+Document::Noted Document::note(const std::optional<Workbook>& before, const Edit& inverse,
+                               const QString& what) {
+    HistoryEntry entry{now(), m_person, what.toStdString(), {}};
+    entry.was = before ? oldValues(*before, m_workbook) : oldReadings(m_workbook, inverse);
+    const bool noted = borewright::noteChange(m_workbook, std::move(entry));
+    return {noted ? Noted::As::entry : Noted::As::nothing, m_handedOut,
+            m_workbook.history.entries.size()};
+}
+
+Document::Noted Document::applyNow(const Edit& edit, const Noted& undone, const QString& what) {
+    // What no disk and no paper has seen is as if it had never been.
+    const bool unseen = undone.as != Noted::As::undone && undone.handedOut == m_handedOut &&
+                        undone.entries == m_workbook.history.entries.size();
+    std::optional<Workbook> before;
+    if (!unseen && !touchesReadingsOnly(edit)) before = m_workbook;
+    const auto inverse = borewright::apply(m_workbook, edit);
+    Noted noted{Noted::As::nothing, m_handedOut, m_workbook.history.entries.size()};
+    if (!unseen && inverse) {
+        noted = note(before, *inverse, what);
+    } else if (undone.as == Noted::As::entry) {
+        m_workbook.history.entries.pop_back();
+        noted.as = Noted::As::undone;
+        --noted.entries;
+    }
     outdate(edit);
     ++m_revision;
     emit changed(touchesReadingsOnly(edit) ? Change::readings : Change::record);
-    return inverse;
+    return noted;
+}
+
+void Document::noteSheet(PrintedSheet sheet) {
+    if (!m_lookOnly.isEmpty()) return;
+    HistoryEntry entry{now(), m_person, {}, {}};
+    entry.sheet = std::move(sheet);
+    borewright::noteSheet(m_workbook, std::move(entry));
+    ++m_handedOut;
+    ++m_revision;
+    emit noted();
+}
+
+const Workbook& Document::handOut() {
+    if (m_workbook.history.id.empty())
+        m_workbook.history.id = QUuid::createUuid().toString(QUuid::Id128).toStdString();
+    ++m_handedOut;
+    return m_workbook;
 }
 
 void Document::setUnits(const DisplayUnits& units) {

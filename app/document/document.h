@@ -51,6 +51,18 @@ public:
     // "Undo …"). An edit that changes nothing makes no step. Refusals leave everything as it was.
     Result<void> edit(const Edit& edit, const QString& name);
 
+    // Who works at this bench: stands with every change in the workbook's history.
+    void setPerson(const std::string& person) { m_person = person; }
+    [[nodiscard]] const std::string& person() const { return m_person; }
+    // Notes in the history that a sheet was printed, as of `sheet` (its readings are filled in);
+    // no step of undo. Nothing where the workbook is open to look at only.
+    void noteSheet(PrintedSheet sheet);
+    // The workbook for the disk. What its history says by then is never taken back: undoing
+    // a change that was handed out is a change of its own.
+    [[nodiscard]] const Workbook& handOut();
+    // Goes on as a workbook of its own, told apart from the one it was until now.
+    void becomeAnother() { m_workbook.history.id.clear(); }
+
     // Open to look at only: every edit is refused with this reason, until it is empty again.
     // Another workbook opened is open to be changed.
     void setLookOnly(const QString& why) { m_lookOnly = why; }
@@ -68,10 +80,23 @@ signals:
     void aboutToOpen(); // the workbook is still the earlier one
     void changed(borewright::Change change);
     void lookedAtOnly(); // an edit was refused for that
+    void noted(); // a sheet was noted as printed: nothing else changed, but it is to be saved
 
 private:
     friend class EditCommand;
-    Result<Edit> applyNow(const Edit& edit);
+    // What a step left in the history, for taking it back.
+    struct Noted {
+        enum class As {
+            nothing, // readings appended need no entry, nor does it to take them away unseen
+            entry,   // the last of the history then
+            undone,  // it took away the entry of the step that it undid
+        };
+        As as = As::nothing;
+        std::uint64_t handedOut = 0; // how often, when the step was made
+        std::size_t entries = 0;     // how many there were after it
+    };
+    Noted note(const std::optional<Workbook>& before, const Edit& inverse, const QString& what);
+    Noted applyNow(const Edit& edit, const Noted& undone, const QString& what);
     void outdate(const Edit& edit);
     void settleDoubts();
 
@@ -79,6 +104,8 @@ private:
     Workbook m_workbook;
     DisplayUnits m_units;
     QString m_lookOnly;
+    std::string m_person;
+    std::uint64_t m_handedOut = 0;
     QUndoStack m_undo;
     std::uint64_t m_revision = 0;
     mutable std::optional<Results> m_results;

@@ -69,6 +69,15 @@ void rescue(FileSystem& files, const SaveJob& job, const std::string& bytes, Sav
 
 } // namespace
 
+std::optional<FileMark> markOf(FileSystem& files, const std::string& path,
+                               const Workbook& workbook) {
+    const auto facts = files.facts(path);
+    const auto content = files.read(path, largestWorkbookFile);
+    const auto held = content ? readWorkbook(*content) : refuse("not readable");
+    if (!facts || !held || *held != workbook) return std::nullopt;
+    return FileMark{fnv1a(*content), *facts};
+}
+
 SaveAnswer runSave(FileSystem& files, const SaveJob& job) {
     SaveAnswer answer;
     answer.id = job.id;
@@ -87,6 +96,7 @@ SaveAnswer runSave(FileSystem& files, const SaveJob& job) {
         answer.problem = "somebody else changed the file";
     } else if (const auto saved = save(files, job.path, bytes)) {
         answer.mark = FileMark{answer.hash, saved->facts};
+        answer.otherNames = saved->otherNames;
         if (!job.rescuePath.empty()) (void)files.remove(job.rescuePath);
         return answer;
     } else {

@@ -24,6 +24,11 @@ struct FileMark {
     FileFacts facts;
 };
 
+// Of the file at `path` where it holds this workbook. A file that holds something else is not the
+// document's to replace; without a mark it counts as changed by somebody else.
+std::optional<FileMark> markOf(FileSystem& files, const std::string& path,
+                               const Workbook& workbook);
+
 struct SaveJob {
     std::uint64_t id = 0;
     Workbook workbook;
@@ -48,6 +53,7 @@ struct SaveAnswer {
     std::uint64_t revision = 0;
     std::uint64_t hash = 0;       // of the bytes that were to be saved
     std::optional<FileMark> mark; // present: they are on the disk, at the job's path
+    std::uint64_t otherNames = 0; // of the earlier file, which keep what it held
     std::string problem;          // why not: "the disk is full"
     bool changedUnderneath = false;
     std::string rescuePath;

@@ -159,7 +159,7 @@ void MatchHeader::paintPiston(QPainter* painter, const QRect& rect, int section)
         model()->headerData(section, Qt::Horizontal, MatchModel::spareRole).toString());
 }
 
-MatchTable::MatchTable(MatchModel& model, QWidget* parent)
+MatchView::MatchView(MatchModel& model, QWidget* parent)
     : QTableView(parent)
     , m_model(model) {
     setHorizontalHeader(new MatchHeader(Qt::Horizontal, this));
@@ -177,19 +177,19 @@ MatchTable::MatchTable(MatchModel& model, QWidget* parent)
     viewport()->setBackgroundRole(QPalette::Window);
     // The corner between the heads says nothing and is left empty.
     if (auto* corner = findChild<QAbstractButton*>()) corner->installEventFilter(this);
-    connect(&model, &QAbstractItemModel::modelReset, this, &MatchTable::fit);
-    connect(&model, &QAbstractItemModel::dataChanged, this, &MatchTable::fit);
-    connect(this, &QTableView::doubleClicked, this, &MatchTable::fixWanted);
+    connect(&model, &QAbstractItemModel::modelReset, this, &MatchView::fit);
+    connect(&model, &QAbstractItemModel::dataChanged, this, &MatchView::fit);
+    connect(this, &QTableView::doubleClicked, this, &MatchView::fixWanted);
     fit();
 }
 
-void MatchTable::setRoom(int height) {
+void MatchView::setRoom(int height) {
     m_room = height;
     fit();
 }
 
 // Columns alike, so that the eye goes down them; as high as its rows while there is room.
-void MatchTable::fit() {
+void MatchView::fit() {
     constexpr int widest = 36;
     int width = 0, row = 0;
     for (int column = 0; column < m_model.columnCount(); ++column)
@@ -206,12 +206,12 @@ void MatchTable::fit() {
     setFixedHeight(head + std::min(rows, std::max(m_room - head, fewestRows * row)));
 }
 
-bool MatchTable::eventFilter(QObject* watched, QEvent* event) {
+bool MatchView::eventFilter(QObject* watched, QEvent* event) {
     const bool corner = qobject_cast<QAbstractButton*>(watched) != nullptr;
     return (corner && event->type() == QEvent::Paint) || QTableView::eventFilter(watched, event);
 }
 
-void MatchTable::keyPressEvent(QKeyEvent* event) {
+void MatchView::keyPressEvent(QKeyEvent* event) {
     const bool act = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter ||
                      event->key() == Qt::Key_Space;
     if (act && currentIndex().isValid())
@@ -220,12 +220,12 @@ void MatchTable::keyPressEvent(QKeyEvent* event) {
         QTableView::keyPressEvent(event);
 }
 
-void MatchTable::resizeEvent(QResizeEvent* event) {
+void MatchView::resizeEvent(QResizeEvent* event) {
     QTableView::resizeEvent(event);
     fit();
 }
 
-void MatchTable::changeEvent(QEvent* event) {
+void MatchView::changeEvent(QEvent* event) {
     QTableView::changeEvent(event);
     if (event->type() == QEvent::FontChange) fit();
 }

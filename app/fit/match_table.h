@@ -32,10 +32,10 @@ private:
     void paintPiston(QPainter* painter, const QRect& rect, int section) const;
 };
 
-class MatchTable final : public QTableView {
+class MatchView final : public QTableView {
     Q_OBJECT
 public:
-    explicit MatchTable(MatchModel& model, QWidget* parent = nullptr);
+    explicit MatchView(MatchModel& model, QWidget* parent = nullptr);
     void fit();
     // How high it may become before it scrolls within; a few rows are always shown.
     void setRoom(int height);

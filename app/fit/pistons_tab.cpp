@@ -30,7 +30,7 @@ PistonsTab::PistonsTab(const PageContext& context, QWidget* parent)
     , m_sentences(new Sentences(tr("More about the pistons"), this))
     , m_legend(makePassingWord({}, this))
     , m_refusal(makeRefusalLabel(this))
-    , m_table(new MatchTable(*m_matches, this))
+    , m_table(new MatchView(*m_matches, this))
     , m_pair(new PairPanel(context.document, *m_matches, this))
     , m_fix(new QPushButton(tr("Fi&x this pair"), this))
     , m_take(new QPushButton(tr("&Take this matching"), this))
@@ -91,7 +91,7 @@ QWidget* PistonsTab::buildPistons() {
 }
 
 void PistonsTab::connectParts() {
-    connect(m_table, &MatchTable::fixWanted, this, &PistonsTab::turnPair);
+    connect(m_table, &MatchView::fixWanted, this, &PistonsTab::turnPair);
     connect(m_table->selectionModel(), &QItemSelectionModel::currentChanged, this,
             [this](const QModelIndex& now) {
                 if (now.isValid()) m_context.selection.setBore(m_matches->boreAt(now.row()));

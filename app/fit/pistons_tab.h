@@ -15,7 +15,7 @@ class FinishForm;
 class FitLimitsForm;
 class HotForm;
 class MatchModel;
-class MatchTable;
+class MatchView;
 class PairPanel;
 class PistonModel;
 class RecordForm;
@@ -53,7 +53,7 @@ private:
     QLabel* m_legend;
     QLabel* m_refusal;
     QWidget* m_matching = nullptr;
-    MatchTable* m_table;
+    MatchView* m_table;
     PairPanel* m_pair;
     QPushButton* m_fix;
     QPushButton* m_take;

@@ -48,6 +48,8 @@ OwnForm::OwnForm(const PageContext& context, QWidget* parent)
 
 void OwnForm::build() {
     m_stone->setAccessibleName(tr("Stone of this pass"));
+    m_stone->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    m_stone->setMinimumContentsLength(14);
     m_expected->setAccessibleName(tr("What it would do"));
     m_refusal->setAccessibleName(tr("What speaks against it"));
     auto* left = new QVBoxLayout;

@@ -49,6 +49,8 @@ QWidget* PlanTab::buildWishes() {
     m_alternatives = new QCheckBox(tr("What else, and its price"), whole);
     m_fitted = new QComboBox(whole);
     m_fitted->setAccessibleName(tr("Stone in the hone now"));
+    m_fitted->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    m_fitted->setMinimumContentsLength(14);
     for (QCheckBox* box : {m_oneStone, m_noShort, m_fewerStops}) {
         column->addWidget(box);
         connect(box, &QCheckBox::clicked, this, &PlanTab::wish);

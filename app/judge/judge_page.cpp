@@ -82,6 +82,8 @@ QWidget* JudgePage::buildHead() {
     auto* surveyLabel = new QLabel(tr("&Survey"), head);
     surveyLabel->setBuddy(m_surveys);
     m_surveys->setAccessibleName(tr("Survey"));
+    m_surveys->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    m_surveys->setMinimumContentsLength(18);
     m_copy->setToolTip(tr("Copies the table as text, for a letter or a spreadsheet"));
 
     auto* row = new QHBoxLayout;

@@ -104,6 +104,8 @@ void GaugeForm::followFields() {
 
 void GaugeForm::buildMain(QFormLayout* form) {
     m_gauge->setAccessibleName(tr("Which gauge"));
+    m_gauge->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    m_gauge->setMinimumContentsLength(18);
     m_gauge->setEditable(true);
     m_gauge->setInsertPolicy(QComboBox::NoInsert);
     m_gauge->setCompleter(nullptr);

@@ -59,6 +59,7 @@ SurveyBar::SurveyBar(const PageContext& context, QWidget* parent)
 
 void SurveyBar::build() {
     m_survey->setAccessibleName(tr("Survey"));
+    m_survey->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
     m_survey->setMinimumContentsLength(18);
     m_showing->setAccessibleName(tr("What the cells show"));
     m_showing->addItems({tr("show readings"), tr("show sizes"), tr("show to go")});

@@ -57,6 +57,8 @@ SurveyForm::SurveyForm(const PageContext& context, QWidget* parent)
     m_plate->setAccessibleName(tr("Torque plate"));
     m_plate->addItems({tr("not said"), tr("on"), tr("off")});
     m_limits->setAccessibleName(tr("Judged by"));
+    m_limits->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    m_limits->setMinimumContentsLength(18);
     m_notes->setAccessibleName(tr("Notes on the survey"));
     m_prospect->setAccessibleName(tr("What this gear can decide"));
     m_prospect->setWordWrap(true);

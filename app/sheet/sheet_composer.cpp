@@ -119,12 +119,14 @@ void SheetComposer::paragraph(double x, double width, const QString& words, cons
     }
 }
 
-std::vector<SheetPageContent> SheetComposer::take(const QString& foot) {
+std::vector<SheetPageContent> SheetComposer::take(const QString& foot, const QString& code) {
     const QFont font = sheetFont(7.5);
     const double top = m_body.bottom() + 50;
     const auto total = m_pages.size();
     for (std::size_t page = 0; page < total; ++page) {
-        const QString count = SheetWords::tr("page %1 of %2").arg(page + 1).arg(total);
+        QString count = SheetWords::tr("page %1 of %2").arg(page + 1).arg(total);
+        if (!code.isEmpty())
+            count = SheetWords::tr("check code %1").arg(code) + QStringLiteral("  ·  ") + count;
         const double height = lineHeight(font);
         const double countWidth = textWidth(count, font) + 1;
         const QRectF room(m_body.left(), top, m_body.width() - countWidth - 60, height);
@@ -167,7 +169,7 @@ std::vector<SheetPageContent> composeSheet(const SheetData& data, Preferences::P
     QStringList foot;
     if (data.invented) foot << SheetWords::tr("Invented demonstration");
     foot << data.title << SheetWords::tr("printed %1").arg(data.printed);
-    return sheet.take(foot.join(QStringLiteral("  ·  ")));
+    return sheet.take(foot.join(QStringLiteral("  ·  ")), data.code);
 }
 
 } // namespace borewright

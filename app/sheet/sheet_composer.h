@@ -61,8 +61,8 @@ public:
     void paragraph(double x, double width, const QString& text, const QFont& font,
                    Ink ink = Ink::full);
 
-    // The pages, each with its foot: `foot` at the left, "page x of y" at the right.
-    std::vector<SheetPageContent> take(const QString& foot);
+    // The pages, each with its foot: `foot` at the left, "check code … · page x of y" at the right.
+    std::vector<SheetPageContent> take(const QString& foot, const QString& code = {});
 
 private:
     QRectF m_body;

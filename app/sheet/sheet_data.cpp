@@ -2,6 +2,7 @@
 #include "app/sheet/sheet_data.h"
 
 #include "app/pictures/reading_words.h"
+#include "app/sheet/check_code.h"
 
 #include <algorithm>
 
@@ -139,6 +140,7 @@ SheetData sheetData(const Workbook& workbook, const Results& results,
     for (std::size_t i = 0; i < workbook.surveys.size() && i < results.surveys.size(); ++i)
         data.surveys.push_back(
             sheetSurvey(workbook, workbook.surveys[i], results.surveys[i], units));
+    data.code = checkCodeOf(shownOnSheet(data));
     return data;
 }
 

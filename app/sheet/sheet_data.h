@@ -203,6 +203,7 @@ struct SheetData {
     SheetFit fit;
     QString signer;
     QString printed;
+    QString code; // of all that is shown of the job (check_code.h)
 
     // The shop's record.
     std::vector<SheetFact> record; // notes of the job, the block

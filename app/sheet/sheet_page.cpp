@@ -32,6 +32,7 @@ SheetPage::SheetPage(const PageContext& context, QWidget* parent)
     , m_scroll(new QScrollArea(this))
     , m_sentences(new SummaryField(this))
     , m_suggested(new QPushButton(tr("&As suggested"), this))
+    , m_sheets(new QComboBox(this))
     , m_papers(new QComboBox(this))
     , m_zoom(new QComboBox(this))
     , m_print(new QPushButton(tr("&Print…"), this))
@@ -74,6 +75,11 @@ QWidget* SheetPage::buildControls() {
         layout->addWidget(made);
         layout->addWidget(buddy);
     };
+    m_sheets->setAccessibleName(tr("Which sheet"));
+    m_sheets->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    m_sheets->setToolTip(tr("The sheet as it stands now, or one as it was printed"));
+    label(tr("Sheet of &date"), m_sheets);
+    layout->addSpacing(12);
     label(tr("&Sentences for the customer"), m_sentences);
     m_sentences->setMaximumHeight(190);
     m_suggested->setToolTip(tr("Puts the sentences back to what the readings suggest"));
@@ -102,9 +108,14 @@ QWidget* SheetPage::buildControls() {
 
 void SheetPage::connectParts() {
     connect(&m_context.document, &Document::changed, this, [this](Change change) {
-        if (change == Change::everything) tell({}, false);
+        if (change == Change::everything) {
+            tell({}, false);
+            m_then.reset();
+        }
         markOld();
     });
+    connect(&m_context.document, &Document::noted, this, &SheetPage::listSheets);
+    connect(m_sheets, &QComboBox::activated, this, &SheetPage::chooseSheet);
     connect(&m_context.preferences, &PreferencesStore::changed, this, &SheetPage::markOld);
     connect(m_sentences, &SummaryField::committed, this, [this](const QString& text) {
         // An emptied field is an answer too: no sentences.
@@ -137,7 +148,46 @@ void SheetPage::resizeEvent(QResizeEvent* event) {
     fitWidth();
 }
 
+// What was chosen stays chosen while others are printed.
+void SheetPage::listSheets() {
+    const Workbook& workbook = m_context.document.workbook();
+    const auto places = printedSheets(workbook);
+    const QVariant chosen = m_then ? m_sheets->currentData() : QVariant();
+    m_sheets->clear();
+    m_sheets->addItem(tr("As it stands now"));
+    for (const std::size_t place : places)
+        m_sheets->addItem(tr("Printed %1").arg(printedInWords(workbook.history.entries[place])),
+                          QVariant::fromValue(static_cast<qulonglong>(place)));
+    m_sheets->setCurrentIndex(chosen.isValid() ? std::max(0, m_sheets->findData(chosen)) : 0);
+    m_sheets->setEnabled(!places.empty());
+}
+
+void SheetPage::chooseSheet() {
+    m_then.reset();
+    tell({}, false);
+    const QVariant place = m_sheets->currentData();
+    if (place.isValid()) {
+        auto then = sheetOfThen(m_context.document.workbook(),
+                                static_cast<std::size_t>(place.toULongLong()),
+                                m_context.preferences.value());
+        if (then)
+            m_then = std::move(*then);
+        else
+            tell(tr("That sheet cannot be made again exactly: %1.").arg(qs(then.error().message())),
+                 true);
+    }
+    refresh();
+}
+
+void SheetPage::noted(const SheetData& sheet) {
+    Document& document = m_context.document;
+    if (!m_then)
+        document.noteSheet(printedSheet(document.workbook(), sheet, m_context.preferences.value(),
+                                        document.units()));
+}
+
 SheetData SheetPage::data() const {
+    if (m_then) return m_then->data;
     const Document& document = m_context.document;
     return sheetData(document.workbook(), document.results(), m_context.preferences.value(),
                      document.units(), document.now());
@@ -145,28 +195,41 @@ SheetData SheetPage::data() const {
 
 void SheetPage::refresh() {
     m_old = false;
-    const Document& document = m_context.document;
-    m_paper->setPages(composeSheet(data(), paper()), paper());
-    m_paper->setAccessibleDescription(
-        sheetSentences(document.workbook(), document.results()).join(' '));
+    const SheetData sheet = data();
+    m_paper->setPages(composeSheet(sheet, paper()), paper());
+    m_paper->setAccessibleDescription(sheet.sentences.join(' '));
     m_papers->setCurrentIndex(paper() == Preferences::Paper::a4 ? 0 : 1);
-    m_sentences->showData(
-        sheetSentences(document.workbook(), document.results()).join(QStringLiteral("\n")));
-    m_suggested->setEnabled(document.workbook().sheet.summary.has_value());
-    const bool measured = std::ranges::any_of(
-        document.results().surveys, [](const SurveyResult& survey) { return survey.measured > 0; });
-    std::size_t odd = 0;
-    for (const SurveyResult& survey : document.results().surveys)
-        odd += survey.suspicions.size();
-    m_next->setText(
-        odd > 0
-            ? tr("Readings that look like slips: %1. They would be printed as they stand; settle "
-                 "them on Measure first (F9).")
-                  .arg(odd)
-        : measured
-            ? tr("Read the sentences, change them if you would say it otherwise, then print.")
-            : tr("Nothing has been measured yet. Measure first; the sheet fills itself."));
+    listSheets();
+    // The sentences of a sheet printed are not to be changed.
+    m_sentences->showData(sheet.sentences.join(QStringLiteral("\n")));
+    m_sentences->setReadOnly(m_then.has_value());
+    m_suggested->setEnabled(!m_then && m_context.document.workbook().sheet.summary.has_value());
+    m_next->setText(nextStep());
     fitWidth();
+}
+
+QString SheetPage::nextStep() const {
+    if (m_then && m_then->reworded)
+        return tr("What was measured and allowed when it was printed, worded by this version of "
+                  "Borewright: the check code on the paper was another.");
+    if (m_then)
+        return tr("The sheet as it was printed, check code %1. Print it again, or go back to how "
+                  "it "
+                  "stands now.")
+            .arg(m_then->data.code);
+    const Results& results = m_context.document.results();
+    std::size_t odd = 0;
+    for (const SurveyResult& survey : results.surveys)
+        odd += survey.suspicions.size();
+    if (odd > 0)
+        return tr("Readings that look like slips: %1. They would be printed as they stand; settle "
+                  "them on Measure first (F9).")
+            .arg(odd);
+    const bool measured = std::ranges::any_of(
+        results.surveys, [](const SurveyResult& survey) { return survey.measured > 0; });
+    return measured
+               ? tr("Read the sentences, change them if you would say it otherwise, then print.")
+               : tr("Nothing has been measured yet. Measure first; the sheet fills itself.");
 }
 
 void SheetPage::fitWidth() {
@@ -213,10 +276,14 @@ void SheetPage::print() {
     if (!m_context.dialogs.setUpPrinter(this, printer)) return;
     // On paper stand whole doubts, not the quick ones of the preview.
     (void)m_context.document.settledResults();
-    const auto done = printSheet(printer, data(), paper());
-    if (done)
-        tell(tr("The sheet was given to the printer."), false);
-    else
+    const SheetData sheet = data();
+    const auto done = printSheet(printer, sheet, paper());
+    if (done) {
+        noted(sheet);
+        tell(tr("The sheet was given to the printer. Its check code is %1.").arg(sheet.code),
+             false);
+    } else
+
         tell(tr("Not printed: %1.").arg(qs(done.error().message())), true);
 }
 
@@ -231,9 +298,12 @@ void SheetPage::savePdf() {
     if (path.isEmpty()) return;
     if (!path.endsWith(QStringLiteral(".pdf"), Qt::CaseInsensitive)) path += ".pdf";
     const auto done = exportSheetPdf(m_context.files, path, sheet, paper());
-    if (done)
-        tell(tr("The sheet is on the disk: %1").arg(path), false);
-    else
+    if (done) {
+        noted(sheet);
+        tell(tr("The sheet is on the disk: %1. Its check code is %2.").arg(path, sheet.code),
+             false);
+    } else
+
         tell(tr("The sheet was not saved: %1.").arg(qs(done.error().message())), true);
 }
 

@@ -4,7 +4,7 @@
 #pragma once
 
 #include "app/context/page_context.h"
-#include "app/sheet/sheet_data.h"
+#include "app/sheet/printed_sheets.h"
 
 #include <QWidget>
 
@@ -40,6 +40,11 @@ private:
     void setSentences(const std::optional<std::string>& text);
     void setPaper(int index);
     void tell(const QString& sentence, bool refused);
+    // The list of sheets to show: as it stands now, then those printed.
+    void listSheets();
+    void chooseSheet();
+    void noted(const SheetData& sheet);
+    [[nodiscard]] QString nextStep() const;
     [[nodiscard]] SheetData data() const;
     [[nodiscard]] Preferences::Paper paper() const { return m_context.preferences.value().paper; }
 
@@ -50,10 +55,12 @@ private:
     QScrollArea* m_scroll;
     SummaryField* m_sentences;
     QPushButton* m_suggested;
+    QComboBox* m_sheets;
     QComboBox* m_papers;
     QComboBox* m_zoom;
     QPushButton* m_print;
     QPushButton* m_save;
+    std::optional<SheetOfThen> m_then; // the sheet printed earlier that is shown
     bool m_old = true;
 };
 

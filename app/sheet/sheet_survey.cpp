@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <map>
+#include <tuple>
 
 namespace borewright {
 namespace {
@@ -190,21 +191,28 @@ private:
             remarks << SheetWords::tr("Notes: %1").arg(qs(m_survey.header.notes));
     }
 
-    // Readings struck out of one bore for one reason share a line.
+    // "14 March 2026, A. Example".
+    [[nodiscard]] static std::string whoAndWhen(const Strike& strike) {
+        return dateInWords(strike.time) + (strike.who.empty() ? "" : ", " + strike.who);
+    }
+
+    // Readings struck out of one bore for one reason, on one day by one man, share a line.
     void addStrikes(QStringList& remarks) const {
-        std::map<std::pair<int, std::string>, QStringList> strikes;
+        std::map<std::tuple<int, std::string, std::string>, QStringList> strikes;
         for (const Reading& reading : m_survey.readings)
             if (reading.struck)
-                strikes[{reading.station.bore, reading.struck->reason}]
+                strikes[{reading.station.bore, reading.struck->reason,
+                         whoAndWhen(*reading.struck)}]
                     << SheetWords::tr("%1 %2: %3")
                            .arg(qs(formatDepth(reading.station.depth, m_units)),
                                 qs(reading.station.axis), sheetTyped(reading.typed));
-        for (const auto& [where, readings] : strikes)
-            remarks << SheetWords::tr("Struck out, bore %1, \"%2\": %3.")
-                           .arg(where.first)
-                           .arg(where.second.empty() ? SheetWords::tr("no reason given")
-                                                     : qs(where.second),
-                                readings.join(QStringLiteral(", ")));
+        for (const auto& [where, readings] : strikes) {
+            const auto& [bore, reason, by] = where;
+            remarks << SheetWords::tr("Struck out, bore %1, \"%2\": %3 (%4).")
+                           .arg(bore)
+                           .arg(reason.empty() ? SheetWords::tr("no reason given") : qs(reason),
+                                readings.join(QStringLiteral(", ")), qs(by));
+        }
     }
 
     const Workbook& m_workbook;

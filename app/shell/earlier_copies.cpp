@@ -14,6 +14,7 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <functional>
 
 namespace borewright {
 namespace {
@@ -63,6 +64,8 @@ EarlierCopies::EarlierCopies(Workshop& workshop, QWidget* parent)
 void EarlierCopies::build() {
     m_list->setAccessibleName(tr("Earlier copies, newest first"));
     m_surveys->setAccessibleName(tr("Survey to bring back"));
+    m_surveys->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    m_surveys->setMinimumContentsLength(18);
     m_sentence->setWordWrap(true);
     auto* ways = new QHBoxLayout;
     ways->addWidget(m_beside);
@@ -87,6 +90,11 @@ void EarlierCopies::list() {
     const auto copies = datedCopies(m_workshop.files(), m_workshop.copyRules(),
                                     m_workshop.autosaver().path().toStdString());
     if (copies) m_copies = *copies;
+    const auto before = copiesOfEarlierPlaces(m_workshop.files(), m_workshop.copyRules(),
+                                              m_workshop.autosaver().path().toStdString(),
+                                              m_workshop.document().workbook().history.id);
+    m_copies.insert(m_copies.end(), before.begin(), before.end());
+    std::ranges::stable_sort(m_copies, std::ranges::greater(), &DatedCopy::time);
     for (const DatedCopy& copy : m_copies)
         m_list->addItem(dated(copy.time));
     if (!copies)
@@ -114,7 +122,9 @@ void EarlierCopies::showCopy(int row) {
 void EarlierCopies::compare() {
     std::vector<Difference> found;
     if (m_shown) {
-        found = differences(*m_shown, m_workshop.document().workbook());
+        Workbook then = *m_shown;
+        then.history = m_workshop.document().workbook().history; // only grows; never brought back
+        found = differences(then, m_workshop.document().workbook());
         const QString when = m_list->currentItem()->text();
         const int count = static_cast<int>(found.size());
         m_sentence->setText(count == 0 ? tr("On %1 it was as it is now.").arg(when)

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/shell/file_verbs.h"
 
+#include "app/sheet/printed_sheets.h"
 #include "app/sheet/sheet_pdf.h"
 #include "app/shell/differences_view.h"
 #include "app/shell/earlier_copies.h"
@@ -46,7 +47,7 @@ bool FileVerbs::openPath(const QString& path) {
     commitTyped(); // or else it would go into the workbook that is opened
     // A workbook that is not on the disk stays open until it is, or until he says otherwise.
     Autosaver& autosaver = m_workshop.autosaver();
-    if (m_workshop.isOpen() && !autosaver.flush(2000)) {
+    if (m_workshop.isOpen() && !autosaver.flushAwake(2000)) {
         m_banner.say(tr("%1 %2 was not opened, so that nothing is lost.")
                          .arg(autosaver.sentence(), QFileInfo(path).fileName()));
         return false;
@@ -54,6 +55,7 @@ bool FileVerbs::openPath(const QString& path) {
     const auto opened = m_workshop.open(path);
     if (opened) {
         m_banner.clear();
+        if (!m_workshop.lastTime().isEmpty()) m_banner.say(m_workshop.lastTime());
         sayLookOnly();
         return true;
     }
@@ -186,9 +188,13 @@ void FileVerbs::savePdf() {
     const QString path = withEnding(chosen, QStringLiteral(".pdf"));
     Document& document = m_workshop.document();
     const Preferences& preferences = m_workshop.preferences().value();
-    const SheetData data = sheetData(document.workbook(), document.results(), preferences,
+    // On paper stand whole doubts.
+    const SheetData data = sheetData(document.workbook(), document.settledResults(), preferences,
                                      document.units(), document.now());
-    sayWritten(path, exportSheetPdf(m_workshop.files(), path, data, preferences.paper));
+    const auto done = exportSheetPdf(m_workshop.files(), path, data, preferences.paper);
+    if (done)
+        document.noteSheet(printedSheet(document.workbook(), data, preferences, document.units()));
+    sayWritten(path, done);
 }
 
 void FileVerbs::importReadings() {

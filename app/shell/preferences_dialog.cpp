@@ -2,6 +2,7 @@
 #include "app/shell/preferences_dialog.h"
 
 #include "app/fields/refusal_label.h"
+#include "app/shell/preferences_file.h"
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -157,7 +158,7 @@ void PreferencesDialog::keep() {
     p.soundOdd = m_soundOdd->isChecked();
     // Part of a name would mean another folder each time the program is started elsewhere.
     const QString folder = m_copiesFolder->text().trimmed();
-    const bool whole = folder.isEmpty() || QDir::isAbsolutePath(folder);
+    const bool whole = isWholePath(folder);
     m_copiesRefused->setText(
         tr("Copies still go where they went: give the folder's whole name, such as %1.")
             .arg(QDir::toNativeSeparators(QDir::home().filePath(tr("copies")))));

@@ -262,12 +262,28 @@ void PreferencesFile::load() {
     const auto preferences = bytes
                                  ? readPreferences(*bytes)
                                  : Result<Preferences>(refuse(std::string(inWords(bytes.error()))));
-    if (preferences) return m_store.set(*preferences);
+    if (preferences) return take(*preferences);
     const QString aside = m_path + QStringLiteral(".damaged");
     const bool kept = m_files.rename(path, aside.toStdString()).has_value();
     m_notice = tr("The preferences could not be read (%1), so the usual ones are in use.")
                    .arg(QString::fromStdString(preferences.error().message()));
     if (kept) m_notice += ' ' + tr("The file is kept as %1.").arg(QDir::toNativeSeparators(aside));
+}
+
+// Part of a path, written in by hand, would mean another folder wherever the program is started.
+void PreferencesFile::take(Preferences preferences) {
+    const QString folder = preferences.copiesFolder;
+    if (!isWholePath(folder)) {
+        m_notice = tr("The folder of dated copies in the preferences, %1, is not a whole path from "
+                      "the top; the usual place is in use.")
+                       .arg(folder);
+        preferences.copiesFolder.clear();
+    }
+    m_store.set(preferences);
+}
+
+bool isWholePath(const QString& folder) {
+    return folder.isEmpty() || QDir::isAbsolutePath(folder);
 }
 
 void PreferencesFile::save() {

@@ -15,6 +15,9 @@ std::string writePreferences(const Preferences& preferences);
 // Refuses what is not such a file, naming the field; a field that is missing has its default.
 Result<Preferences> readPreferences(std::string_view bytes);
 
+// Whether a folder of dated copies may be kept in the preferences: none, or a path from the top.
+bool isWholePath(const QString& folder);
+
 // Keeps a store's value in the file at `path`.
 class PreferencesFile : public QObject {
     Q_OBJECT
@@ -30,6 +33,7 @@ signals:
 
 private:
     void load();
+    void take(Preferences preferences);
     void save();
 
     PreferencesStore& m_store;

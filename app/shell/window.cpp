@@ -17,6 +17,7 @@
 
 #include <QCloseEvent>
 #include <QHBoxLayout>
+#include <QLabel>
 #include <QMenuBar>
 #include <QPainter>
 #include <QPushButton>
@@ -28,6 +29,7 @@ namespace borewright {
 namespace {
 
 constexpr int closingPatience = 2000; // ms that closing waits for the disk
+constexpr int leastLabel = 40;        // pixels of a wrapped sentence on a page
 
 } // namespace
 
@@ -72,7 +74,9 @@ void Window::connectParts() {
     connect(&m_workshop.autosaver(), &Autosaver::stateChanged, this, &Window::followSaving);
     connect(&m_workshop.document(), &Document::changed, this, &Window::followTitle);
     connect(&m_workshop.document(), &Document::lookedAtOnly, m_verbs, &FileVerbs::sayLookOnly);
-    connect(&m_workshop.autosaver(), &Autosaver::copyFailed, this, &Window::say);
+    connect(&m_workshop.autosaver(), &Autosaver::told, this, &Window::say);
+    connect(&m_workshop, &Workshop::taken, m_verbs, &FileVerbs::sayLookOnly);
+    connect(&m_workshop, &Workshop::taken, this, &Window::followTitle);
 }
 
 void Window::showOpened() {
@@ -124,6 +128,9 @@ QWidget* Window::page(Page page) {
         slot = makePage(page);
         for (auto* button : slot->findChildren<QPushButton*>())
             button->setAutoDefault(true); // Enter presses it, as it does everywhere at the bench
+        // A word of thousands of letters cannot be wrapped; it is cut off before it widens the page.
+        for (auto* label : slot->findChildren<QLabel*>())
+            if (label->wordWrap() && label->minimumWidth() == 0) label->setMinimumWidth(leastLabel);
         m_stack->addWidget(slot);
     }
     return slot;
@@ -253,7 +260,7 @@ void Window::closeEvent(QCloseEvent* event) {
     Autosaver& autosaver = m_workshop.autosaver();
     // A field still open commits what was typed into it.
     if (QWidget* focus = focusWidget(); focus != nullptr) focus->clearFocus();
-    if (!m_workshop.isOpen() || autosaver.flush(closingPatience) || m_warnedOnClose)
+    if (!m_workshop.isOpen() || autosaver.flushAwake(closingPatience) || m_warnedOnClose)
         return event->accept();
     m_warnedOnClose = true;
     m_failureSaid = autosaver.sentence();

@@ -5,7 +5,7 @@
 
 #include "app/context/page_context.h"
 #include "app/document/autosaver.h"
-#include "core/storage/bench_lock.h"
+#include "app/document/lock_keeper.h"
 
 #include <QObject>
 
@@ -52,9 +52,16 @@ public:
     // Begins a workbook and has it on disk at once, under a name of its own.
     void begin(Workbook workbook);
     // Who else has the open workbook, so that it is open here to look at only.
-    [[nodiscard]] const std::optional<LockHolder>& otherBench() const { return m_lock.other; }
+    [[nodiscard]] const std::optional<LockHolder>& otherBench() const {
+        return m_lock.answer().other;
+    }
     // Why nobody else is told that it is open here, in a sentence; empty where they are.
     [[nodiscard]] QString lockProblem() const;
+    // What became of the workbook last time, where the program ended without closing it: a quiet
+    // sentence; empty where it was closed.
+    [[nodiscard]] const QString& lastTime() const { return m_lastTime; }
+    // Waits until the lock is written or removed.
+    void settleLock() { m_lock.settle(); }
     // Whether this file is one of the dated copies: those are open to look at only.
     [[nodiscard]] bool isDatedCopy(const QString& path) const;
     // Takes a workbook that another bench has, as it is on the disk now, to change it here. Refused
@@ -67,19 +74,21 @@ public:
 
 signals:
     void opened(); // another workbook is open now
+    void taken();  // another bench took the open workbook in the same moment: it is open to look at
 
 private:
     void becameOpen(const QString& path);
     void remember(const QString& path);
     void lock(const QString& path, bool anyway);
-    void unlock();
     void lookOnly();
+    void followPerson();
+    [[nodiscard]] QString sentenceOfLastTime(const QString& path) const;
 
     Outside m_outside;
     Document m_document;
     Selection m_selection;
-    LockAnswer m_lock;
-    QString m_locked;      // the workbook that our lock lies beside; empty = none
+    QString m_lastTime;
+    LockKeeper m_lock;
     Autosaver m_autosaver; // after the document: it saves what the document holds when it ends
     bool m_open = false;
 };

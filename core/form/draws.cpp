@@ -78,11 +78,11 @@ void DrawMaker::startRun(int run) {
     m_scale.emplace(stream(Stream::scale, run, 0));
 }
 
-void DrawMaker::next(Draws& draws) {
+void DrawMaker::next(TrialDraws& draws) {
     draws.own.resize(m_stations);
     draws.shared.resize(m_shared.size());
     for (std::size_t i = 0; i < m_stations; ++i) {
-        Draws::Own& own = draws.own[i];
+        TrialDraws::Own& own = draws.own[i];
         for (float& z : own.normal)
             z = static_cast<float>(m_own[i].normal());
         for (std::size_t t = 0; t < batch; ++t) {

@@ -12,7 +12,7 @@ namespace borewright {
 using Column = std::array<float, trialsABatch>;
 
 // Unit draws (mean 0, standard deviation 1) of one batch for every station: what bores share.
-struct Draws {
+struct TrialDraws {
     struct Own {
         Column normal;
         Column step;  // rectangular
@@ -28,7 +28,7 @@ public:
     // For bores of up to `stations` stations that hang on `shared`.
     DrawMaker(std::size_t stations, const std::vector<SharedDoubt>& shared, double ownFreedom);
     void startRun(int run);
-    void next(Draws& draws);
+    void next(TrialDraws& draws);
 
 private:
     std::vector<Distribution> m_shared;

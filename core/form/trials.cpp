@@ -25,7 +25,7 @@ public:
     }
 
     // `noise` has room for a column a station.
-    void add(const Draws& draws, std::vector<Column>& noise, bool firstRun) {
+    void add(const TrialDraws& draws, std::vector<Column>& noise, bool firstRun) {
         const Column common = commonOf(draws);
         for (std::size_t i = 0; i < m_bore.stations.size(); ++i)
             fill(draws, common, i, noise[i]);
@@ -57,7 +57,7 @@ public:
 
 private:
     // What moves every station alike, once for all of them.
-    [[nodiscard]] Column commonOf(const Draws& draws) const {
+    [[nodiscard]] Column commonOf(const TrialDraws& draws) const {
         Column common{};
         for (std::size_t k = 0; k < m_bore.shared.size(); ++k) {
             if (!m_bore.shared[k].loading.empty()) continue;
@@ -68,12 +68,12 @@ private:
         return common;
     }
 
-    void fill(const Draws& draws, const Column& common, std::size_t i, Column& noise) const {
+    void fill(const TrialDraws& draws, const Column& common, std::size_t i, Column& noise) const {
         const OwnDoubt& own = m_bore.stations[i].own;
         const auto normal = static_cast<float>(own.normal_um);
         const auto step = static_cast<float>(own.step_um);
         const auto local = static_cast<float>(own.local_um);
-        const Draws::Own& drawn = draws.own[i];
+        const TrialDraws::Own& drawn = draws.own[i];
         for (std::size_t t = 0; t < batch; ++t)
             noise[t] = common[t] + normal * draws.scale[t] * drawn.normal[t] +
                        step * drawn.step[t] + local * drawn.local[t];
@@ -104,7 +104,7 @@ bool drawAlike(const TrialBore& a, const TrialBore& b) {
 bool run(std::vector<BoreTrialRun>& trials, const TrialBore& first, std::size_t stations,
          const TrialOptions& options, const std::function<bool()>& cancelled) {
     DrawMaker maker(stations, first.shared, first.ownFreedom);
-    Draws draws;
+    TrialDraws draws;
     std::vector<Column> noise(stations);
     for (int run = 0; run < options.mostRuns; ++run) {
         if (cancelled && cancelled()) return false;

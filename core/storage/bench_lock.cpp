@@ -91,23 +91,27 @@ std::string lockPath(FileSystem& files, const std::string& workbook) {
     return (path.parent_path() / ("." + path.filename().string() + ".lock")).string();
 }
 
+LockAnswer askLock(FileSystem& files, const std::string& workbook, const LockHolder& me,
+                   Processes& processes) {
+    LockAnswer answer;
+    const auto holder = holderOf(files, lockPath(files, workbook));
+    if (!holder || isSame(*holder, me)) return answer;
+    (isStale(*holder, me, processes) ? answer.dead : answer.other) = holder;
+    return answer;
+}
+
 LockAnswer takeLock(FileSystem& files, const std::string& workbook, const LockHolder& me,
                     Processes& processes, bool anyway) {
     const std::string lock = lockPath(files, workbook);
-    const auto others = [&]() -> std::optional<LockHolder> {
-        auto holder = holderOf(files, lock);
-        if (holder && (isSame(*holder, me) || isStale(*holder, me, processes))) holder.reset();
-        return holder;
-    };
     LockAnswer answer;
-    if (!anyway) answer.other = others();
+    if (!anyway) answer = askLock(files, workbook, me, processes);
     if (answer.other) return answer;
     if (const auto saved = save(files, lock, writeLock(me)); !saved) {
         answer.problem = saved.error().message();
         return answer;
     }
     // Of two that took it in the same moment the later one has it.
-    answer.other = others();
+    answer.other = askLock(files, workbook, me, processes).other;
     answer.ours = !answer.other;
     return answer;
 }

@@ -50,10 +50,16 @@ struct LockAnswer {
     std::optional<LockHolder> other; // who has it; nothing = it is ours, or nobody's
     bool ours = false;               // the lock stands on the disk with our name
     std::string problem;             // why there is no lock of ours though nobody has it
+    // Whose process ended on this machine without leaving its lock, where there was such a one.
+    std::optional<LockHolder> dead;
 };
 
 // Where the lock of a workbook lies; symbolic links are followed.
 std::string lockPath(FileSystem& files, const std::string& workbook);
+
+// Who has it, or had it when he died; writes nothing.
+LockAnswer askLock(FileSystem& files, const std::string& workbook, const LockHolder& me,
+                   Processes& processes);
 
 // Takes the lock, unless another bench that is still there has it. A stale lock, and one that
 // cannot be read, is taken over. With `anyway` it is taken from whoever has it.

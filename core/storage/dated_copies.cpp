@@ -2,6 +2,8 @@
 #include "core/storage/dated_copies.h"
 
 #include "core/storage/hash.h"
+#include "core/storage/json_value.h"
+#include "core/storage/json_writer.h"
 #include "core/storage/saver.h"
 #include "core/storage/workbook_file.h"
 
@@ -9,6 +11,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <functional>
 #include <numeric>
 #include <set>
 
@@ -56,6 +59,48 @@ std::string dayOf(const Timestamp& time) {
 
 std::string monthOf(const Timestamp& time) {
     return toIso(time).substr(0, 7);
+}
+
+// Whose copies lie in a folder, as a small file there says.
+constexpr std::string_view originName = "whose copies these are.json";
+constexpr std::string_view originFormat = "borewright copies";
+constexpr std::size_t largestOrigin = 64UL * 1024;
+
+struct Origin {
+    std::string path;
+    std::string id;
+    friend bool operator==(const Origin&, const Origin&) = default;
+};
+
+std::string originIn(const std::string& folder) {
+    return (std::filesystem::path(folder) / originName).string();
+}
+
+std::optional<Origin> readOrigin(FileSystem& files, const std::string& folder) {
+    const auto bytes = files.read(originIn(folder), largestOrigin);
+    const auto json = bytes ? parseJson(*bytes) : Result<JsonValue>(refuse(""));
+    if (!json) return std::nullopt;
+    Origin origin;
+    std::string format;
+    for (const JsonValue& item : json->items) {
+        if (item.key == "format") format = item.text;
+        if (item.key == "path") origin.path = item.text;
+        if (item.key == "id") origin.id = item.text;
+    }
+    if (format != originFormat || origin.id.empty()) return std::nullopt;
+    return origin;
+}
+
+// Without it nothing is lost: the copies are found by the workbook's path.
+void writeOrigin(FileSystem& files, const std::string& folder, const Origin& origin) {
+    if (origin.id.empty() || readOrigin(files, folder) == origin) return;
+    JsonWriter json;
+    json.beginObject({});
+    json.text("format", originFormat);
+    json.text("path", origin.path);
+    json.text("id", origin.id);
+    json.endObject();
+    (void)save(files, originIn(folder), json.take());
 }
 
 // A copy that cannot be removed does no harm: it is tried again after the next.
@@ -133,15 +178,37 @@ bool copyIsDue(const std::vector<DatedCopy>& copies, const CopyRules& rules, Tim
 }
 
 Result<void> keepCopy(FileSystem& files, const CopyRules& rules, const std::string& path,
-                      std::string_view bytes, Timestamp time) {
+                      std::string_view bytes, Timestamp time, const std::string& id) {
     const std::string folder = copiesOf(rules, path);
     if (const auto made = files.makeFolders(folder); !made)
         return refuse(std::string(inWords(made.error())));
     const std::string name = stemOf(path) + ' ' + inName(time) + std::string(workbookExtension);
     const auto saved = save(files, (std::filesystem::path(folder) / name).string(), bytes);
     if (!saved) return tl::unexpected(saved.error());
+    writeOrigin(files, folder, {path, id});
     prune(files, rules, path);
     return {};
+}
+
+std::vector<DatedCopy> copiesOfEarlierPlaces(FileSystem& files, const CopyRules& rules,
+                                             const std::string& path, const std::string& id) {
+    std::vector<DatedCopy> found;
+    const auto names = files.list(rules.folder);
+    if (!names || id.empty()) return found;
+    for (const std::string& name : *names) {
+        const std::string folder = (std::filesystem::path(rules.folder) / name).string();
+        const auto origin = readOrigin(files, folder);
+        if (!origin || origin->id != id || origin->path == path) continue;
+        // A file that is still there is another workbook by now, begun as a copy of this one.
+        if (const auto facts = files.facts(origin->path);
+            facts || facts.error() != FileFault::notFound)
+            continue;
+        if (copiesOf(rules, origin->path) != folder) continue;
+        if (const auto copies = datedCopies(files, rules, origin->path))
+            found.insert(found.end(), copies->begin(), copies->end());
+    }
+    std::ranges::sort(found, std::ranges::greater(), &DatedCopy::time);
+    return found;
 }
 
 } // namespace borewright

@@ -57,7 +57,14 @@ bool copyIsDue(const std::vector<DatedCopy>& copies, const CopyRules& rules, Tim
 
 // Keeps `bytes` as the copy of `time`, making the folder, and removes what is no longer worth
 // keeping. Refuses, in words, where the copy is not on the disk; the others are then all left.
+// With the workbook's `id` (core/workbook/history.h) a small file beside the copies says whose they
+// are, so that they are found again where the workbook is moved.
 Result<void> keepCopy(FileSystem& files, const CopyRules& rules, const std::string& path,
-                      std::string_view bytes, Timestamp time);
+                      std::string_view bytes, Timestamp time, const std::string& id = {});
+
+// Copies of the same workbook from when it had another name or place, newest first: those with its
+// id whose own file is gone. What cannot be read is passed over.
+std::vector<DatedCopy> copiesOfEarlierPlaces(FileSystem& files, const CopyRules& rules,
+                                             const std::string& path, const std::string& id);
 
 } // namespace borewright

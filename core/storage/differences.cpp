@@ -134,6 +134,7 @@ Result<JsonValue> withoutReadings(const Workbook& workbook, const Survey* survey
     if (survey == nullptr) {
         bare = workbook;
         bare.surveys.clear();
+        bare.history = {};
     } else {
         bare.block = workbook.block; // the unit of depths
         bare.surveys.push_back({survey->header, {}});
@@ -195,6 +196,10 @@ void compareSurveys(const Workbook& was, const Workbook& is, Found& found) {
         found.push_back({{}, {}, {}, {}, "order of the surveys", "another", "changed"});
 }
 
+std::string entriesOf(const Workbook& workbook) {
+    return std::to_string(workbook.history.entries.size()) + " entries";
+}
+
 std::string shown(const std::string& text) {
     return text.empty() ? "empty" : text;
 }
@@ -206,6 +211,9 @@ std::vector<Difference> differences(const Workbook& was, const Workbook& is) {
     if (was == is) return found;
     compareBare(withoutReadings(was, nullptr), withoutReadings(is, nullptr), {}, true, found);
     compareSurveys(was, is, found);
+    // Entries tell of differences that stand above already.
+    if (found.empty() && was.history != is.history)
+        found.push_back({{}, {}, {}, {}, "history", entriesOf(was), entriesOf(is)});
     if (found.empty())
         found.push_back({{}, {}, {}, {}, "something that has no name here", "another", "changed"});
     return found;

@@ -45,6 +45,7 @@ struct FileFacts {
     std::int64_t modified = 0; // nanoseconds, by the clock of the disk or its server
     std::uint64_t id = 0;      // another file under the same name has another id
     bool writable = true;      // by this user
+    std::uint64_t names = 1;   // hard links: that many names stand for this one file
     friend bool operator==(const FileFacts&, const FileFacts&) = default;
 };
 

@@ -77,6 +77,7 @@ FileFacts factsFrom(const struct stat& found) {
     facts.modified =
         static_cast<std::int64_t>(found.st_mtim.tv_sec) * 1'000'000'000 + found.st_mtim.tv_nsec;
     facts.id = static_cast<std::uint64_t>(found.st_ino);
+    facts.names = static_cast<std::uint64_t>(found.st_nlink);
     return facts;
 }
 

@@ -20,6 +20,7 @@ void readValue(const JsonValue& value, HoneRecord& record, Trouble& trouble);
 // The field "targets" of the whole.
 void takeTargets(ObjectReader& fields, FinishTargets& targets, Trouble& trouble);
 void readValue(const JsonValue& value, SheetText& sheet, Trouble& trouble);
+void readValue(const JsonValue& value, History& history, Trouble& trouble);
 
 // What only the whole can show: equal ids, readings where there is no bore or axis.
 void checkRecord(const JsonValue& root, const Workbook& workbook, Trouble& trouble);

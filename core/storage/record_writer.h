@@ -116,6 +116,10 @@ private:
     void fields(const StoneCare& care);
     void fields(const BoreTicks& ticks);
     void fields(const SheetText& sheet);
+    void fields(const History& history);
+    void fields(const HistoryEntry& entry);
+    void fields(const OldValue& old);
+    void fields(const PrintedSheet& sheet);
 
     [[nodiscard]] TypedLength depthOf(int bore, Length depth) const;
 

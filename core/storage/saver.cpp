@@ -66,6 +66,7 @@ struct Saving {
     std::string prefix; // of the names of our parts for this target
     std::string_view bytes;
     bool replaces = false; // there is an earlier file
+    std::uint64_t otherNames = 0;
 
     Result<void> look();
     Result<SaveReport> run(bool unnamed) const;
@@ -83,6 +84,7 @@ Result<void> Saving::look() {
     if (facts->kind == FileFacts::Kind::other) return refuse("that is a device, not a file");
     if (!facts->writable) return refuse("the file is write-protected");
     replaces = true;
+    otherNames = facts->names > 1 ? facts->names - 1 : 0;
     return {};
 }
 
@@ -163,7 +165,7 @@ Result<SaveReport> Saving::run(bool unnamed) const {
     const auto flushed = persist([&] { return files.flushFolder(folder); });
     // Some shares cannot flush a folder; their server orders names itself.
     if (!flushed && flushed.error() != FileFault::unsupported) return refuseFor(flushed.error());
-    return SaveReport{target, *facts};
+    return SaveReport{target, *facts, otherNames};
 }
 
 } // namespace

@@ -19,6 +19,9 @@ namespace borewright {
 struct SaveReport {
     std::string path; // where it really is: symbolic links followed
     FileFacts facts;  // of the new file
+    // Hard links: so many other names of the earlier file keep what it held. Writing into it would
+    // keep them together, and could lose it all half way.
+    std::uint64_t otherNames = 0;
 };
 
 // Replaces the content of `path`, or makes the file. The folder must be there. Refuses, in words:

@@ -117,6 +117,7 @@ void readValue(const JsonValue& value, Strike& strike, Trouble& trouble) {
     ObjectReader fields(value, trouble);
     fields.need("reason", strike.reason);
     fields.need("time", strike.time);
+    fields.take("who", strike.who);
     strike.unknown = fields.rest();
 }
 

@@ -109,6 +109,7 @@ void RecordWriter::fields(const Reading& reading) {
 void RecordWriter::fields(const Strike& strike) {
     field("reason", strike.reason);
     field("time", strike.time);
+    if (!strike.who.empty()) field("who", strike.who);
 }
 
 } // namespace borewright

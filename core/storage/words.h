@@ -86,6 +86,18 @@ constexpr WordTable<StoneCare::Kind, 3> wordsOf(StoneCare::Kind) {
              {StoneCare::Kind::runInReverse, "run in reverse"},
              {StoneCare::Kind::dressed, "dressed"}}};
 }
+constexpr WordTable<SheetUnits, 10> wordsOf(SheetUnits) {
+    return {{{SheetUnits::inch, "inch"},
+             {SheetUnits::metric, "metric"},
+             {SheetUnits::inchTenth, "inch, tenth"},
+             {SheetUnits::inchHundredth, "inch, hundredth"},
+             {SheetUnits::inchMicrometre, "inch, micrometre"},
+             {SheetUnits::metricThou, "metric, thou"},
+             {SheetUnits::metricTenth, "metric, tenth"},
+             {SheetUnits::metricHundredth, "metric, hundredth"},
+             {SheetUnits::inchMillimetre, "inch, millimetre"},
+             {SheetUnits::metricMillimetre, "metric, millimetre"}}};
+}
 
 template<class Choice>
 constexpr std::string_view wordFor(Choice choice) {

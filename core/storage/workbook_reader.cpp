@@ -47,6 +47,7 @@ Workbook readRoot(const JsonValue& root, Trouble& trouble) {
     fields.take("fit", workbook.fit);
     fields.take("hone", workbook.hone);
     fields.take("sheet", workbook.sheet);
+    fields.take("history", workbook.history);
     workbook.unknown = fields.rest();
     if (trouble.none()) checkRecord(root, workbook, trouble);
     if (trouble.none()) checkPassesIn(root, workbook, trouble);

@@ -25,6 +25,7 @@ void RecordWriter::fields(const Workbook& workbook) {
     if (workbook.fit != FitRecord()) object("fit", workbook.fit, Lines::many);
     if (workbook.hone != HoneRecord()) object("hone", workbook.hone, Lines::many);
     object("sheet", workbook.sheet, Lines::many);
+    if (workbook.history != History()) object("history", workbook.history, Lines::many);
 }
 
 void RecordWriter::fields(const Job& job) {

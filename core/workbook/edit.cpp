@@ -4,6 +4,7 @@
 #include "core/workbook/check.h"
 #include "core/workbook/edit_checks.h"
 #include "core/workbook/renumber.h"
+#include "core/workbook/text_checks.h"
 
 #include <algorithm>
 
@@ -14,27 +15,11 @@ tl::unexpected<Error> noSurvey(const std::string& id) {
     return refuse("there is no survey '" + id + "'");
 }
 
-// What no file could hold is refused where it is typed, or else nothing could be saved any more.
-Result<void> checkText(const std::string& text) {
-    if (text.size() <= longestText) return {};
-    return refuse("the text is longer than " + std::to_string(longestText / 1024) + " KB");
-}
-
-Result<void> checkTexts(const Job& job) {
-    for (const auto& [name, text] :
-         {std::pair{"customer", &job.customer}, std::pair{"engine", &job.engine},
-          std::pair{"serial number", &job.serial}, std::pair{"reason", &job.reason},
-          std::pair{"measured by", &job.measuredBy}, std::pair{"notes", &job.notes}})
-        if (auto good = checkText(*text); !good) return tl::unexpected(good.error().within(name));
-    return {};
-}
-
 // Applies one alternative of Edit to a workbook; each overload returns the inverse.
 struct Applier {
     Workbook& workbook;
 
     Result<Edit> operator()(const SetJob& edit) const {
-        if (auto good = checkTexts(edit.job); !good) return tl::unexpected(good.error());
         return SetJob{std::exchange(workbook.job, edit.job)};
     }
 
@@ -68,8 +53,6 @@ struct Applier {
     }
 
     Result<Edit> operator()(const SetSheetText& edit) const {
-        if (auto good = checkText(edit.text.summary.value_or("")); !good)
-            return tl::unexpected(good.error());
         return SetSheetText{std::exchange(workbook.sheet, edit.text)};
     }
 
@@ -236,6 +219,7 @@ Result<Edit> Applier::operator()(const MoveLevel& edit) const {
 } // namespace
 
 Result<Edit> apply(Workbook& workbook, const Edit& edit) {
+    if (auto good = checkTexts(edit); !good) return tl::unexpected(good.error());
     return std::visit(Applier{workbook}, edit);
 }
 

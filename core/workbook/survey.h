@@ -104,6 +104,7 @@ struct Cooling {
 struct Strike {
     std::string reason;
     Timestamp time;
+    std::string who{}; // as the bench calls him; empty = not known
     UnknownFields unknown{};
     friend bool operator==(const Strike&, const Strike&) = default;
 };

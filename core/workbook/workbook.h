@@ -6,6 +6,7 @@
 #include "core/length/format.h"
 #include "core/workbook/block.h"
 #include "core/workbook/fit_record.h"
+#include "core/workbook/history.h"
 #include "core/workbook/hone_record.h"
 #include "core/workbook/limits.h"
 #include "core/workbook/sizing_plan.h"
@@ -50,6 +51,7 @@ struct Workbook {
     HoneRecord hone; // stones, and what was honed with them
     SheetText sheet;
     bool invented = false; // a demonstration: said on every sheet
+    History history;       // who changed what and when; sheets that were printed
     UnknownFields unknown;
     friend bool operator==(const Workbook&, const Workbook&) = default;
 };

@@ -134,7 +134,7 @@ TEST(AutosaverCopiesOnDisk, AFailureIsSaidOnceAndTheSaveStands) {
     rules.folder = folder.filePath("copies").toStdString();
     saver.setCopies(rules);
     saver.setPath(QString::fromStdString(path));
-    QSignalSpy told(&saver, &Autosaver::copyFailed);
+    QSignalSpy told(&saver, &Autosaver::told);
     for (int i = 0; i < 6; ++i) {
         Job job = document.workbook().job;
         job.customer = "customer " + std::to_string(i);

@@ -32,6 +32,7 @@ int workOnBadDisk(const QString& work) {
     if (work.startsWith("faults:")) return workUnderFaults(folder, false);
     if (work.startsWith("interrupted:")) return workUnderFaults(folder, true);
     if (work.startsWith("slow:")) return workOnSlowDisk(folder);
+    if (work.startsWith("opening:")) return openOnSlowDisk(folder);
     if (work.startsWith("small:")) return workOnSmallDisk(folder);
     return 2;
 }

@@ -7,7 +7,8 @@
 
 namespace borewright::test {
 
-// Names the work ("faults", "interrupted", "slow", "small"), then ':' and the folder to work in.
+// Names the work ("faults", "interrupted", "slow", "opening",
+// "small"), then ':' and the folder to work in.
 inline constexpr char badDiskVariable[] = "BOREWRIGHT_BAD_DISK";
 
 // What must be done before the application begins its threads: mounting a small disk of its own
@@ -23,6 +24,9 @@ int workUnderFaults(const QString& folder, bool interruptedOnly);
 // Types for some seconds while each flush and rename takes two, then on a disk where each opening
 // does so too. Prints "worst MS" for each: how long the window stood still.
 int workOnSlowDisk(const QString& folder);
+// Opens another workbook while one is unsaved, and closes the window, on such disks. Prints "opened
+// 1" and "worst MS" for each.
+int openOnSlowDisk(const QString& folder);
 // Saves, keeps rescue copies, prints the sheet and exports readings at every level of a nearly
 // full disk. Prints "levels N …".
 int workOnSmallDisk(const QString& folder);

@@ -74,6 +74,17 @@ TEST(BadDisk, TheWindowIsNeverFrozenByADiskThatTakesTwoSeconds) {
     EXPECT_EQ(figure(told, "held"), 1) << "what was typed is not in the file afterwards";
 }
 
+TEST(BadDisk, OpeningAndClosingNeverHoldTheWindow) {
+    const QString told = workIn("opening", true);
+    int runs = 0;
+    for (const QString& line : told.split('\n')) {
+        if (!line.startsWith("worst ")) continue;
+        ++runs;
+        EXPECT_LT(line.mid(6).toDouble(), 150.0) << "ms that the window stood still";
+    }
+    EXPECT_EQ(runs, 2);
+}
+
 TEST(BadDisk, TwoHundredLevelsOfANearlyFullDiskForAllThatIsWritten) {
     const QString told = workIn("small", false);
     const bool mounted = told.startsWith("mounted");

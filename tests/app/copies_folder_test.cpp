@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Where dated copies go, as typed in the preferences.
 #include "app/shell/preferences_dialog.h"
+#include "app/shell/preferences_file.h"
+#include "tests/support/memory_file_system.h"
 #include "tests/support/shop.h"
 
 #include <QLabel>
@@ -51,6 +53,27 @@ TEST_F(CopiesFolder, PartOfANameIsRefusedAndStaysToBeMended) {
     enter({});
     EXPECT_FALSE(refuses());
     EXPECT_EQ(kept(), QString());
+}
+
+// As above, where somebody wrote it into the file itself: it would mean another folder wherever the
+// program is started.
+TEST(PreferencesByHand, PartOfANameForTheCopiesIsNotFollowedAndSaid) {
+    MemoryFileSystem files;
+    for (const auto& [folder, good] :
+         {std::pair{"kept", false}, std::pair{"../kept", false}, std::pair{"~/kept", false},
+          std::pair{"/shop/kept", true}, std::pair{"", true}}) {
+        Preferences written;
+        written.copiesFolder = folder;
+        written.shopName = "Harbour Lane";
+        files.put("/home/preferences.json", writePreferences(written));
+        PreferencesStore store;
+        const PreferencesFile file(store, files, "/home/preferences.json");
+        EXPECT_EQ(store.value().copiesFolder, good ? QString(folder) : QString()) << folder;
+        EXPECT_EQ(store.value().shopName, "Harbour Lane") << "all else stands";
+        EXPECT_EQ(file.notice().isEmpty(), good) << file.notice().toStdString();
+        EXPECT_EQ(file.notice().contains(QString(folder) + ", is not a whole path"), !good)
+            << file.notice().toStdString();
+    }
 }
 
 } // namespace

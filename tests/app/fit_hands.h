@@ -45,7 +45,7 @@ protected:
         page.activateWindow();
         EXPECT_TRUE(QTest::qWaitForWindowActive(&page));
         entry = named<RecordTable>(page, "Pistons as measured");
-        matches = page.findChild<MatchTable*>();
+        matches = page.findChild<MatchView*>();
     }
     static Workbook made() {
         Workbook workbook = threeBores(SurveyKind::final);
@@ -92,7 +92,7 @@ protected:
     Bench bench;
     FitPage page;
     RecordTable* entry = nullptr;
-    MatchTable* matches = nullptr;
+    MatchView* matches = nullptr;
 };
 
 } // namespace borewright::test

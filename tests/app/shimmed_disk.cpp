@@ -1,9 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The program typing on a disk that the preloaded library makes bad or slow.
+#include "app/document/this_bench.h"
+#include "app/shell/window.h"
+#include "core/storage/saver.h"
 #include "core/storage/workbook_file.h"
 #include "tests/app/bad_disk.h"
 #include "tests/app/typist.h"
 #include "tests/shim/disk_shim.h"
+#include "tests/support/blocks.h"
 
 #include <QElapsedTimer>
 #include <QFile>
@@ -14,6 +18,7 @@
 #include <cerrno>
 #include <cstdio>
 #include <fstream>
+#include <functional>
 #include <vector>
 
 #include <dlfcn.h>
@@ -129,25 +134,36 @@ long long waitedForACore() {
     return waited;
 }
 
-// Types every 20 ms for `ms` and returns the longest time the window stood still, in ms.
-double worstStandstill(Typist& typist, int ms) {
+// Does `work`, and returns the longest time the window stood still meanwhile, in ms: the window's
+// beat must go on also where `work` waits for the disk.
+double longestStandstill(const std::function<void()>& work) {
     QElapsedTimer clock;
     clock.start();
     qint64 last = clock.nsecsElapsed(), worst = 0;
     long long lastWaited = waitedForACore();
-    QTimer beat, keys;
-    QObject::connect(&beat, &QTimer::timeout, [&] {
+    const auto beatOnce = [&] {
         const qint64 now = clock.nsecsElapsed();
         const long long waited = waitedForACore();
         worst = std::max(worst, now - last - (waited - lastWaited));
         last = now;
         lastWaited = waited;
-    });
-    QObject::connect(&keys, &QTimer::timeout, [&] { (void)typist.typeNext(); });
+    };
+    QTimer beat;
+    QObject::connect(&beat, &QTimer::timeout, beatOnce);
     beat.start(1);
-    keys.start(20);
-    QTest::qWait(ms);
+    work();
+    beatOnce();
     return static_cast<double>(worst) / 1e6;
+}
+
+// Types every 20 ms for `ms` and returns the longest time the window stood still, in ms.
+double worstStandstill(Typist& typist, int ms) {
+    return longestStandstill([&] {
+        QTimer keys;
+        QObject::connect(&keys, &QTimer::timeout, [&] { (void)typist.typeNext(); });
+        keys.start(20);
+        QTest::qWait(ms);
+    });
 }
 
 } // namespace
@@ -192,6 +208,70 @@ int workOnSlowDisk(const QString& folder) {
         [&] { return typist.workshop.autosaver().state() == State::saved; }, 20'000);
     const auto kept = loadWorkbook(typist.files, typist.workshop.autosaver().path().toStdString());
     std::printf("held %d\n", saved && kept && *kept == typist.workshop.document().workbook());
+    return 0;
+}
+
+namespace {
+
+// The window with a real lock, opening and closing a workbook.
+struct OpeningBench {
+    explicit OpeningBench(const QString& folder)
+        : processes(files)
+        , workshop({files,
+                    clock,
+                    dialogs,
+                    sounds,
+                    preferences,
+                    healthyBeside(folder),
+                    folder,
+                    {},
+                    thisBench(processes),
+                    &processes})
+        , window(workshop) {
+        window.show();
+    }
+    PosixFileSystem files;
+    StandingClock clock;
+    AnsweringDialogs dialogs;
+    CountingSounds sounds;
+    PreferencesStore preferences;
+    MachineProcesses processes;
+    Workshop workshop;
+    Window window;
+};
+
+} // namespace
+
+int openOnSlowDisk(const QString& folder) {
+    const Disk disk(folder);
+    if (!disk.isThere()) return 3;
+    disk.healthy();
+    QApplication::setQuitOnLastWindowClosed(false); // it is shown again for the next disk
+    const QString path = folder + "/job.borebook";
+    const QString other = folder + "/other.borebook";
+    OpeningBench bench(folder);
+    for (const QString& begun : {path, other})
+        if (!save(bench.files, begun.toStdString(), writeWorkbook(inchBlock(4)))) return 4;
+    if (!bench.window.openPath(path)) return 5; // pages are built once
+    bench.window.showPage(Page::block);
+    bench.workshop.settleLock();
+    for (const int milliseconds : {2000, -2000}) {
+        disk.order({-1, 0, 0, 0, milliseconds});
+        const double worst = longestStandstill([&] {
+            Job job;
+            job.customer = "A. Example " + std::to_string(milliseconds);
+            (void)bench.workshop.document().edit(SetJob{job}, "customer");
+            std::printf("opened %d\n", bench.window.openPath(other));
+            job.customer += " again";
+            (void)bench.workshop.document().edit(SetJob{job}, "customer");
+            bench.window.close();
+            disk.healthy(); // so that what is still under way comes to an end
+            bench.workshop.settleLock();
+        });
+        std::printf("worst %.1f\n", worst);
+        bench.window.show();
+        if (!bench.window.openPath(path)) return 6;
+    }
     return 0;
 }
 

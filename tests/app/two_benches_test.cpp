@@ -68,6 +68,11 @@ protected:
         EXPECT_TRUE(file.open(QIODevice::WriteOnly));
         file.write(QByteArray::fromStdString(writeWorkbook(inchBlock(2))));
     }
+    // Lock files are written and removed on a thread of their own.
+    bool isLockedBy(OneBench& bench) const {
+        bench.workshop.settleLock();
+        return lockIsThere();
+    }
     bool lockIsThere() const { return QFile::exists(folder.filePath(".job.borebook.lock")); }
     std::string onDisk() {
         PosixFileSystem files;
@@ -84,7 +89,7 @@ TEST_F(TwoBenches, TheSecondLooksAndIsToldWhoHasIt) {
     OneBench first(folder, processes, 1);
     OneBench second(folder, processes, 2);
     ASSERT_TRUE(first.window.openPath(path));
-    EXPECT_TRUE(lockIsThere());
+    EXPECT_TRUE(isLockedBy(first));
     EXPECT_EQ(first.window.notice(), "");
     ASSERT_TRUE(second.window.openPath(path));
     EXPECT_TRUE(second.window.notice().startsWith("Bench hand 1 at shop has had job.borebook open "
@@ -107,6 +112,7 @@ TEST_F(TwoBenches, TheSecondMayChangeItAnywayAndHasWhatIsOnTheDisk) {
     OneBench first(folder, processes, 1);
     OneBench second(folder, processes, 2);
     ASSERT_TRUE(first.window.openPath(path));
+    EXPECT_TRUE(isLockedBy(first));
     ASSERT_TRUE(second.window.openPath(path));
     ASSERT_TRUE(first.rename("A. Example"));
     ASSERT_TRUE(first.workshop.autosaver().flush(2000));
@@ -132,17 +138,24 @@ TEST_F(TwoBenches, ItIsFreeAgainWhenTheFirstClosesOrOpensAnother) {
     ASSERT_TRUE(second.window.openPath(path));
     EXPECT_EQ(second.window.notice(), "");
     second.workshop.begin(inchBlock(1));
-    EXPECT_FALSE(lockIsThere()) << "another workbook is open, and this one is still locked";
+    EXPECT_FALSE(isLockedBy(second)) << "another workbook is open, and this one is still locked";
 }
 
-TEST_F(TwoBenches, AKilledWindowsLockIsTakenOverWithoutAWord) {
+TEST_F(TwoBenches, AKilledWindowsLockIsTakenOverAndItIsSaidWhatIsThere) {
     OneBench first(folder, processes, 1);
     ASSERT_TRUE(first.window.openPath(path));
+    EXPECT_TRUE(isLockedBy(first));
     processes.running.erase(1);
     OneBench second(folder, processes, 2);
     ASSERT_TRUE(second.window.openPath(path));
-    EXPECT_EQ(second.window.notice(), "");
-    EXPECT_TRUE(second.rename("B. Example"));
+    EXPECT_TRUE(second.window.notice().startsWith("Borewright ended without closing on "))
+        << second.window.notice().toStdString();
+    EXPECT_TRUE(second.rename("B. Example")) << "there is nothing to choose";
+    EXPECT_TRUE(isLockedBy(second));
+    // Closed in order there is nothing to say.
+    processes.running.insert(1);
+    OneBench third(folder, processes, 3);
+    EXPECT_EQ(third.window.notice(), "");
 }
 
 TEST_F(TwoBenches, ItsOwnFileOpenedAgainIsNotLockedAgainstIt) {
@@ -157,12 +170,14 @@ TEST_F(TwoBenches, WhatIsSavedElsewhereCanBeChanged) {
     OneBench first(folder, processes, 1);
     OneBench second(folder, processes, 2);
     ASSERT_TRUE(first.window.openPath(path));
+    EXPECT_TRUE(isLockedBy(first));
     ASSERT_TRUE(second.window.openPath(path));
     second.dialogs.answer = folder.filePath("other.borebook");
     second.press("Save as …");
     EXPECT_TRUE(second.rename("B. Example"));
     EXPECT_TRUE(second.workshop.autosaver().flush(2000));
     EXPECT_EQ(onDisk(), "") << "the first's file is as it was";
+    second.workshop.settleLock();
     EXPECT_TRUE(QFile::exists(folder.filePath(".other.borebook.lock")));
 }
 

@@ -18,6 +18,7 @@ TEST(BringBack, TheWholeComesBackFromAnythingAndUndoTakesItBack) {
         Workbook earlier = randomWorkbook(seed + 5000);
         earlier.invented = before.invented; // no part of the record
         earlier.unknown = before.unknown;
+        earlier.history = before.history; // only grows
         Workbook workbook = before;
         const auto inverse = borewright::apply(workbook, bringBack(workbook, earlier));
         ASSERT_TRUE(inverse) << "seed " << seed << ": " << inverse.error().message();

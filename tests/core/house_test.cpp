@@ -182,4 +182,30 @@ TEST(House, ScriptsCanBeStarted) {
     }
 }
 
+// Two types of one name are one to the linker: what it keeps of the one works on the other, and the
+// program ends somewhere else. Those of a source file alone stand in an unnamed namespace.
+TEST(House, NoTwoTypesHaveOneName) {
+    static const std::regex type(R"re(^(?:struct|class) (\w+)(?: final)?(?: : [^;]*)? \{)re");
+    static const std::regex room(R"re(^namespace ([\w:]+)? ?\{)re");
+    std::map<std::string, std::set<std::string>> places;
+    for (const fs::path& file : sourcesIn({"core", "app"})) {
+        if (file.extension() != ".h") continue;
+        std::vector<std::string> rooms;
+        for (const std::string& line : linesOf(file)) {
+            std::smatch match;
+            if (std::regex_search(line, match, room)) rooms.push_back(match[1].str());
+            if (line.starts_with("} // namespace") && !rooms.empty()) rooms.pop_back();
+            if (!std::regex_search(line, match, type)) continue;
+            std::string name;
+            for (const std::string& one : rooms)
+                name += one + "::";
+            places[name + match[1].str()].insert(shown(file));
+        }
+    }
+    EXPECT_GT(places.size(), 150U) << "hardly any type was found: this proves nothing";
+    for (const auto& [name, files] : places)
+        EXPECT_EQ(files.size(), 1U)
+            << name << " stands in " << *files.begin() << " and " << *files.rbegin();
+}
+
 } // namespace

@@ -86,6 +86,7 @@ private:
     Ring ring(const std::string& id);
     FitLimits fitLimits();
     HoneRecord hone(const Workbook& workbook); // of its bores, between its surveys
+    History history();
     Stone stone(int number);
     StrokeWindow window();
     Pass pass(const std::string& id, const Workbook& workbook, const HoneRecord& record);

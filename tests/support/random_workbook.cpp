@@ -145,9 +145,35 @@ Survey Maker::survey(const std::string& id, const Block& block) {
         reading.accepted = maybe([&] { return "a story" + text(); });
         reading.kept = chance();
         reading.angleOffAxis = maybe([&] { return 0.1 * upTo(300) - 15; });
-        if (chance()) reading.struck = Strike{text(), time(), unknown()};
+        if (chance()) reading.struck = Strike{text(), time(), text(), unknown()};
         made.readings.push_back(reading);
     }
+    return made;
+}
+
+History Maker::history() {
+    static const char* const values[] = {"\"3 thou\"", "true", "[{\"a\": 1}, []]", "{}", "null"};
+    History made;
+    made.id = text();
+    for (int i = upTo(4); i > 0; --i) {
+        HistoryEntry entry{time(), text(), text(), {}};
+        for (int k = upTo(2); k > 0; --k) {
+            OldValue old{"/" + text(), {}, {}, unknown()};
+            old.was = maybe([&] { return std::string(values[upTo(std::size(values) - 1)]); });
+            old.splice = maybe([&] { return Splice{upTo(20), upTo(5)}; });
+            entry.was.push_back(old);
+        }
+        entry.dropped = chance();
+        entry.sheet = maybe([&] {
+            PrintedSheet sheet{text(), choice<SheetUnits>(10), text(), text(), {}, unknown()};
+            for (int k = upTo(3); k > 0; --k)
+                sheet.readings.push_back(upTo(400));
+            return sheet;
+        });
+        entry.unknown = unknown();
+        made.entries.push_back(entry);
+    }
+    made.unknown = unknown();
     return made;
 }
 
@@ -175,6 +201,7 @@ Workbook Maker::make() {
     if (chance()) made.targets = targets(bores);
     if (chance()) made.fit = fit(bores);
     if (chance()) made.hone = hone(made);
+    if (chance()) made.history = history();
     return made;
 }
 

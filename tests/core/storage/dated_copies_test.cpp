@@ -1,14 +1,20 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Which earlier states are kept, and that nothing else is ever touched.
 #include "core/storage/dated_copies.h"
+#include "core/storage/posix_file_system.h"
 #include "tests/support/memory_file_system.h"
 
 #include <algorithm>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
 
 #include <gtest/gtest.h>
 
 namespace borewright {
 namespace {
+
+namespace fs = std::filesystem;
 
 Timestamp at(const std::string& iso) {
     const auto time = readIso(iso);
@@ -184,6 +190,63 @@ TEST_F(DatedCopies, AFaultAtAnyCallLosesNoCopyThatWasThere) {
                 EXPECT_EQ(fresh.openHandles(), 0U);
             }
     EXPECT_GT(refused, 60);
+}
+
+class MovedCopies : public testing::Test {
+protected:
+    MovedCopies() {
+        std::string name = (fs::temp_directory_path() / "borewright-copies-XXXXXX").string();
+        folder = ::mkdtemp(name.data());
+        rules.folder = folder / "copies";
+    }
+    ~MovedCopies() override { fs::remove_all(folder); }
+    std::string file(const std::string& name) const {
+        std::ofstream(folder / name) << "a workbook";
+        return (folder / name).string();
+    }
+    std::vector<std::string> found(const std::string& path, const std::string& id) {
+        std::vector<std::string> contents;
+        for (const DatedCopy& copy : copiesOfEarlierPlaces(files, rules, path, id))
+            contents.push_back(files.read(copy.path, 1000).value_or("?"));
+        return contents;
+    }
+
+    fs::path folder;
+    PosixFileSystem files;
+    CopyRules rules;
+};
+
+TEST_F(MovedCopies, AreFoundByTheWorkbooksIdWhereItsFileIsGone) {
+    const std::string first = file("first.borebook");
+    ASSERT_TRUE(keepCopy(files, rules, first, "monday", at("2026-03-09T09:00:00Z"), "id 1"));
+    ASSERT_TRUE(keepCopy(files, rules, first, "tuesday", at("2026-03-10T09:00:00Z"), "id 1"));
+    const std::string other = file("other.borebook");
+    ASSERT_TRUE(keepCopy(files, rules, other, "another's", at("2026-03-10T09:00:00Z"), "id 2"));
+    const std::string moved = (folder / "renamed.borebook").string();
+    EXPECT_TRUE(found(moved, "id 1").empty())
+        << "the first is still there: a file copied from it is another workbook by now";
+    fs::rename(first, moved);
+    EXPECT_EQ(found(moved, "id 1"), (Times{"tuesday", "monday"}));
+    EXPECT_TRUE(found(moved, "").empty());
+    EXPECT_TRUE(found(moved, "id 3").empty());
+    ASSERT_TRUE(keepCopy(files, rules, moved, "wednesday", at("2026-03-11T09:00:00Z"), "id 1"));
+    EXPECT_EQ(datedCopies(files, rules, moved)->size(), 1U);
+    const std::string again = (folder / "again.borebook").string();
+    fs::rename(moved, again);
+    EXPECT_EQ(found(again, "id 1"), (Times{"wednesday", "tuesday", "monday"}));
+}
+
+TEST_F(MovedCopies, WhatSaysWhoseTheyAreIsNeverTrustedBeyondItsOwnFolder) {
+    const std::string moved = (folder / "renamed.borebook").string();
+    for (const char* hostile : {"", "[]",
+                                "{\"format\": \"borewright copies\", \"path\": "
+                                "\"../../etc\", \"id\": \"id 1\"}",
+                                "{\"format\": \"another\", \"path\": \"/x\", \"id\": \"id 1\"}"}) {
+        fs::create_directories(fs::path(rules.folder) / "hostile");
+        std::ofstream(fs::path(rules.folder) / "hostile" / "whose copies these are.json")
+            << hostile;
+        EXPECT_TRUE(found(moved, "id 1").empty()) << hostile;
+    }
 }
 
 } // namespace

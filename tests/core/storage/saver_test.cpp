@@ -1,11 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The saver under every single fault and at every moment at which power may go.
 #include "core/storage/hash.h"
+#include "core/storage/posix_file_system.h"
 #include "core/storage/saver.h"
 #include "tests/support/memory_file_system.h"
 
 #include <fmt/format.h>
 #include <gtest/gtest.h>
+
+#include <cstdlib>
+#include <filesystem>
 
 namespace borewright {
 namespace {
@@ -212,6 +216,26 @@ TEST(Hash, IsThePublishedOne) {
     // Values from memory of the authors' own test vectors: empty text and "a".
     EXPECT_EQ(fnv1a(""), 0xcbf29ce484222325U);
     EXPECT_EQ(fnv1a("a"), 0xaf63dc4c8601ec8cU);
+}
+
+TEST(Saver, SaysHowManyOtherNamesKeepWhatTheFileHeldBefore) {
+    namespace fs = std::filesystem;
+    std::string name = (fs::temp_directory_path() / "borewright-links-XXXXXX").string();
+    const fs::path folder = ::mkdtemp(name.data());
+    const std::string first = (folder / "job.borebook").string();
+    const std::string second = (folder / "second.borebook").string();
+    PosixFileSystem files;
+    ASSERT_TRUE(save(files, first, "old"));
+    fs::create_hard_link(first, second);
+    const auto saved = save(files, first, "new");
+    ASSERT_TRUE(saved) << saved.error().message();
+    EXPECT_EQ(saved->otherNames, 1U);
+    EXPECT_EQ(files.read(first, 100), "new");
+    EXPECT_EQ(files.read(second, 100), "old") << "whole, as it was";
+    const auto again = save(files, first, "newer");
+    ASSERT_TRUE(again);
+    EXPECT_EQ(again->otherNames, 0U) << "said once: it has one name by now";
+    fs::remove_all(folder);
 }
 
 } // namespace

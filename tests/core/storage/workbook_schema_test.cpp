@@ -122,6 +122,7 @@ TEST(WorkbookSchema, HasTheWordsOfTheReader) {
     expectWords(of("boreWear", "side"), WearSide{});
     expectWords(of("stone", "kind"), StoneKind{});
     expectWords(of("stoneCare", "kind"), StoneCare::Kind{});
+    expectWords(of("printedSheet", "units"), SheetUnits{});
     EXPECT_EQ(schema["properties"]["version"]["const"], workbookVersion);
 }
 
