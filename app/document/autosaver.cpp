@@ -171,6 +171,7 @@ void Autosaver::succeeded(const SaveAnswer& answer) {
     m_rescuePath.clear();
     m_rescuedRevision = 0;
     m_rescueProblem.clear();
+    emit kept();
     if (isCurrent()) return say(State::saved);
     m_timer.start(0);
     say(State::saving);

@@ -71,6 +71,8 @@ public:
 
 signals:
     void stateChanged();
+    // What the document holds, or held a moment ago, is on the disk at path().
+    void kept();
     // No dated copy could be kept, in a sentence; said once until one is kept again.
     void copyFailed(const QString& sentence);
 
