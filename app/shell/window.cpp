@@ -4,6 +4,8 @@
 #include "app/block/block_page.h"
 #include "app/fit/fit_page.h"
 #include "app/hone/hone_page.h"
+#include "app/jobs/ledger_window.h"
+#include "app/jobs/place_dialog.h"
 #include "app/judge/judge_page.h"
 #include "app/measure/measure_page.h"
 #include "app/sheet/sheet_page.h"
@@ -156,7 +158,36 @@ void Window::showStart() {
 void Window::showPreferences() {
     auto* dialog = new PreferencesDialog(m_workshop.preferences(), m_workshop.dialogs(), this);
     dialog->setAttribute(Qt::WA_DeleteOnClose);
+    connect(dialog, &PreferencesDialog::ledgerPlaceAsked, this,
+            [this, dialog] { showLedgerPlace(dialog); });
     dialog->show();
+}
+
+void Window::showLedger() {
+    if (!m_ledger) {
+        m_ledger = std::make_unique<LedgerWindow>(LedgerOutside{
+            m_workshop.ledger(), m_workshop.ledgerSettings(), m_workshop.dialogs(),
+            m_workshop.ledgerMeans().chooseFolder, m_workshop.files(), m_workshop.workbookFolder(),
+            [this](const QString& path) { return openFromLedger(path); }});
+        connect(m_ledger.get(), &LedgerWindow::placeAsked, this,
+                [this] { showLedgerPlace(m_ledger.get()); });
+    }
+    m_ledger->show();
+    m_ledger->raise();
+    m_ledger->activateWindow();
+}
+
+void Window::showLedgerPlace(QWidget* parent) {
+    auto* dialog = new PlaceDialog(m_workshop.ledger(), m_workshop.ledgerSettings(), parent);
+    dialog->show();
+}
+
+// What is said about it is said where the user looks.
+QString Window::openFromLedger(const QString& path) {
+    if (!m_verbs->openPath(path)) return notice();
+    raise();
+    activateWindow();
+    return {};
 }
 
 bool Window::openPath(const QString& path) {
@@ -253,8 +284,10 @@ void Window::closeEvent(QCloseEvent* event) {
     Autosaver& autosaver = m_workshop.autosaver();
     // A field still open commits what was typed into it.
     if (QWidget* focus = focusWidget(); focus != nullptr) focus->clearFocus();
-    if (!m_workshop.isOpen() || autosaver.flush(closingPatience) || m_warnedOnClose)
+    if (!m_workshop.isOpen() || autosaver.flush(closingPatience) || m_warnedOnClose) {
+        if (m_ledger) m_ledger->close(); // it is nothing without this window
         return event->accept();
+    }
     m_warnedOnClose = true;
     m_failureSaid = autosaver.sentence();
     const QString what = autosaver.state() == Autosaver::State::failed

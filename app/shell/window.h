@@ -17,6 +17,7 @@ namespace borewright {
 
 class Banner;
 class FileVerbs;
+class LedgerWindow;
 class Menus;
 class StartForm;
 class StatusLine;
@@ -33,6 +34,11 @@ public:
     void showStart();
     [[nodiscard]] StartForm* startForm() { return m_start; }
     void showPreferences();
+    // All jobs, in a window beside this one.
+    void showLedger();
+    // Where the ledger lies, to be chosen; before `parent`.
+    void showLedgerPlace(QWidget* parent);
+    [[nodiscard]] LedgerWindow* ledgerWindow() { return m_ledger.get(); }
     // Large type at the bench: nothing but the Measure page.
     void setBench(bool bench);
     // Opens a workbook, or says why not.
@@ -63,6 +69,7 @@ private:
     void followSaving();
     void followTitle();
     void showBenchState(bool bench);
+    QString openFromLedger(const QString& path);
 
     Workshop& m_workshop;
     PageContext m_context;
@@ -73,8 +80,9 @@ private:
     FileVerbs* m_verbs;
     Menus* m_menus;
     StartForm* m_start = nullptr;
-    QString m_failureSaid;        // the failed save that the banner tells of
-    bool m_warnedOnClose = false; // closing again closes
+    std::unique_ptr<LedgerWindow> m_ledger; // made when first shown
+    QString m_failureSaid;                  // the failed save that the banner tells of
+    bool m_warnedOnClose = false;           // closing again closes
     bool m_painted = false;
     std::array<QWidget*, pageCount> m_pages{};
 };

@@ -19,7 +19,11 @@ Workshop::Workshop(const Outside& outside, QObject* parent)
     , m_outside(outside)
     , m_document(outside.clock)
     , m_selection(m_document)
-    , m_autosaver(m_document, outside.files, outside.rescueFolder) {
+    , m_autosaver(m_document, outside.files, outside.rescueFolder)
+    , m_ledgerSettings(outside.files, outside.ledger.settingsPath)
+    , m_ledger(m_ledgerSettings, outside.files, outside.ledger.keyring, outside.ledger.file) {
+    connect(&m_autosaver, &Autosaver::kept, &m_ledger,
+            [this] { m_ledger.saved(m_autosaver.path()); });
     const auto follow = [this] { m_autosaver.setCopies(copyRules()); };
     connect(&outside.preferences, &PreferencesStore::changed, this, follow);
     follow();
