@@ -2,8 +2,7 @@
 #include "app/jobs/jobs_list.h"
 
 #include "app/fields/ink.h"
-#include "app/fit/quiet_header.h"
-#include "app/fit/text_table.h"
+#include "app/jobs/jobs_table.h"
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -19,25 +18,11 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
-#include <array>
 
 namespace borewright {
 namespace {
 
 const QString listKind = QStringLiteral("list");
-
-// What each column has room for; the file has what is left.
-const QStringList samples{QStringLiteral("First survey v"),
-                          QStringLiteral("Wethermarsh & Son"),
-                          QStringLiteral("Wethermarsh 123"),
-                          QStringLiteral("00-0000000"),
-                          QStringLiteral("Bores "),
-                          QStringLiteral("00.000 - 00.000 mm"),
-                          QStringLiteral("00.000 - 00.000 mm"),
-                          QStringLiteral("00.0000 in"),
-                          QStringLiteral("too close to call xx"),
-                          QStringLiteral("0000-00-00"),
-                          QStringLiteral("00000000")};
 
 struct Found {
     int count = 0;
@@ -68,7 +53,7 @@ JobsList::JobsList(LedgerClerk& clerk, LedgerSettingsStore& settings, QWidget* p
     , m_units(new QComboBox(this))
     , m_count(new QLabel(this))
     , m_stack(new QStackedLayout)
-    , m_table(new QTableView(this))
+    , m_table(new JobsTable(*m_model, this))
     , m_empty(new QLabel(this))
     , m_place(new QLabel(this)) {
     build();
@@ -78,6 +63,21 @@ JobsList::JobsList(LedgerClerk& clerk, LedgerSettingsStore& settings, QWidget* p
 }
 
 void JobsList::build() {
+    m_table->installEventFilter(this);
+    m_empty->setWordWrap(true);
+    m_empty->setAlignment(Qt::AlignTop | Qt::AlignLeft);
+    m_empty->setMargin(24);
+    m_empty->setTextFormat(Qt::PlainText);
+    m_stack->addWidget(m_table);
+    m_stack->addWidget(m_empty);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 12, 0, 0);
+    column->addLayout(makeHead());
+    column->addLayout(m_stack, 1);
+    column->addLayout(makeFoot());
+}
+
+QLayout* JobsList::makeHead() {
     m_filter->setPlaceholderText(tr("Any part of customer, engine, serial number or file"));
     m_filter->setAccessibleName(tr("Find"));
     m_filter->setClearButtonEnabled(true);
@@ -87,46 +87,23 @@ void JobsList::build() {
     m_sortedBy->setAccessibleName(tr("Sorted by"));
     m_units->addItems({tr("as each job"), tr("inches"), tr("millimetres")});
     m_units->setAccessibleName(tr("Sizes in"));
-    m_count->setAccessibleName(tr("Jobs found"));
-    auto* top = new QHBoxLayout;
-    top->setSpacing(8);
-    const auto labelled = [&](const QString& text, QWidget* control) {
+    auto* row = new QHBoxLayout;
+    row->setSpacing(8);
+    const auto add = [&](const QString& text, QWidget* control, int stretch) {
         auto* label = new QLabel(text, this);
         label->setBuddy(control);
-        top->addWidget(label);
-        top->addWidget(control, control == m_filter ? 1 : 0);
+        row->addWidget(label);
+        row->addWidget(control, stretch);
     };
-    labelled(tr("&Find"), m_filter);
-    labelled(tr("&Sorted by"), m_sortedBy);
-    top->addWidget(m_down);
-    labelled(tr("S&izes in"), m_units);
+    add(tr("&Find"), m_filter, 1);
+    add(tr("&Sorted by"), m_sortedBy, 0);
+    row->addWidget(m_down);
+    add(tr("S&izes in"), m_units, 0);
+    return row;
+}
 
-    m_table->setModel(m_model);
-    m_table->setAccessibleName(tr("All jobs"));
-    m_table->setItemDelegate(new QuietDelegate(m_table));
-    m_table->setSelectionMode(QAbstractItemView::SingleSelection);
-    m_table->setSelectionBehavior(QAbstractItemView::SelectRows);
-    m_table->setTabKeyNavigation(false);
-    m_table->setShowGrid(false);
-    m_table->setWordWrap(false);
-    m_table->setFrameShape(QFrame::NoFrame);
-    m_table->verticalHeader()->hide();
-    m_table->verticalHeader()->setDefaultSectionSize(m_table->fontMetrics().height() + 8);
-    m_table->horizontalHeader()->setSortIndicatorShown(true);
-    m_table->horizontalHeader()->setSectionsClickable(true);
-    m_table->horizontalHeader()->setHighlightSections(false);
-    m_table->horizontalHeader()->setStretchLastSection(true);
-    m_table->installEventFilter(this);
-    for (int i = 0; i < samples.size(); ++i)
-        m_table->setColumnWidth(i,
-                                m_table->fontMetrics().horizontalAdvance(samples[i]) + 3 * cellAir);
-    m_empty->setWordWrap(true);
-    m_empty->setAlignment(Qt::AlignTop | Qt::AlignLeft);
-    m_empty->setMargin(24);
-    m_empty->setTextFormat(Qt::PlainText);
-    m_stack->addWidget(m_table);
-    m_stack->addWidget(m_empty);
-
+QLayout* JobsList::makeFoot() {
+    m_count->setAccessibleName(tr("Jobs found"));
     m_place->setTextFormat(Qt::PlainText);
     m_place->setForegroundRole(QPalette::PlaceholderText);
     m_place->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
@@ -135,16 +112,12 @@ void JobsList::build() {
     auto* exported = new QPushButton(tr("&Export …"), this);
     connect(open, &QPushButton::clicked, this, &JobsList::openCurrent);
     connect(exported, &QPushButton::clicked, this, &JobsList::exportAsked);
-    auto* below = new QHBoxLayout;
-    below->addWidget(m_count);
-    below->addWidget(m_place, 1);
-    below->addWidget(exported);
-    below->addWidget(open);
-    auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(0, 12, 0, 0);
-    column->addLayout(top);
-    column->addLayout(m_stack, 1);
-    column->addLayout(below);
+    auto* row = new QHBoxLayout;
+    row->addWidget(m_count);
+    row->addWidget(m_place, 1);
+    row->addWidget(exported);
+    row->addWidget(open);
+    return row;
 }
 
 void JobsList::connectParts() {
@@ -225,6 +198,7 @@ bool JobsList::isNearTop() const {
 
 void JobsList::setObstacle(const QString& sentence) {
     const bool nothing = m_model->rowCount() == 0;
+    if (!sentence.isEmpty()) m_asked = m_openNext = false; // no answer comes
     if (!sentence.isEmpty())
         m_empty->setText(sentence);
     else if (m_filter->text().trimmed().isEmpty())

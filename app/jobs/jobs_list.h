@@ -40,6 +40,8 @@ protected:
 
 private:
     void build();
+    QLayout* makeHead();
+    QLayout* makeFoot();
     void connectParts();
     void ask(bool keepsPlace);
     void show(int count, std::vector<LedgerRow> rows, bool keepsPlace);

@@ -155,7 +155,9 @@ QString JobsModel::textOf(const LedgerRow& job, LedgerColumn column) const {
     case LedgerColumn::customer:
         return shown(job.customer);
     case LedgerColumn::engine:
-        return job.invented ? tr("%1 (invented)").arg(shown(job.engine)) : shown(job.engine);
+        return job.invented && !shown(job.engine).contains(tr("(invented)"))
+                   ? tr("%1 (invented)").arg(shown(job.engine))
+                   : shown(job.engine);
     case LedgerColumn::serial:
         return shown(job.serial);
     case LedgerColumn::bores:

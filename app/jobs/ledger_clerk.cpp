@@ -19,9 +19,9 @@ LedgerClerk::~LedgerClerk() {
 }
 
 void LedgerClerk::setAccess(const std::optional<LedgerAccess>& access) {
-    m_latest.clear();
     const std::lock_guard lock(m_mutex);
     if (access == m_access) return;
+    m_latest.clear();
     m_access = access;
     m_moved = true;
     m_waiting.clear();

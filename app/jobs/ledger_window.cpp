@@ -11,6 +11,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QTabBar>
 #include <QTabWidget>
 #include <QVBoxLayout>
 
@@ -124,6 +125,10 @@ QWidget* LedgerWindow::makeNoticeRow() {
 }
 
 void LedgerWindow::connectParts() {
+    // Whoever goes along the tabs by arrow keys goes on along them.
+    connect(m_tabs, &QTabWidget::currentChanged, this, [this] {
+        if (!m_tabs->tabBar()->hasFocus()) focusPage();
+    });
     connect(m_list, &JobsList::openAsked, this, &LedgerWindow::openJob);
     connect(m_list, &JobsList::exportAsked, this, &LedgerWindow::exportJobs);
     connect(&m_clerk, &LedgerClerk::opened, this, &LedgerWindow::ledgerOpened);
@@ -261,8 +266,15 @@ void LedgerWindow::showEvent(QShowEvent* event) {
     refresh();
     if (m_passwordRow->isVisible())
         m_password->setFocus();
-    else if (m_tabs->currentWidget() == m_list)
-        m_list->focusFilter();
+    else
+        focusPage();
+}
+
+// What is typed next belongs to the question in sight.
+void LedgerWindow::focusPage() {
+    if (m_tabs->currentWidget() == m_list) return m_list->focusFilter();
+    for (TotalsPage* page : m_totals)
+        if (m_tabs->currentWidget() == page) page->focusField();
 }
 
 void LedgerWindow::keyPressEvent(QKeyEvent* event) {

@@ -59,6 +59,7 @@ private:
     void followAccess();
     void followUnits();
     void refresh();
+    void focusPage();
     void ledgerOpened(const QString& notice, bool isNew);
     void refused(const QString& kind, const QString& problem);
     void say(const QString& sentence, const QString& remedy = {},

@@ -111,6 +111,11 @@ TotalsPage::TotalsPage(TotalsQuestion question, LedgerClerk& clerk, QWidget* par
     });
 }
 
+void TotalsPage::focusField() {
+    m_field->setFocus();
+    m_field->selectAll();
+}
+
 void TotalsPage::setUnits(const LedgerUnits& units) {
     m_units = units;
 }

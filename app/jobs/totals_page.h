@@ -37,6 +37,7 @@ public:
     TotalsPage(TotalsQuestion question, LedgerClerk& clerk, QWidget* parent = nullptr);
     void setUnits(const LedgerUnits& units);
     void refresh();
+    void focusField();
     void setObstacle(const QString& sentence);
     // The whole answer to what is typed.
     [[nodiscard]] std::function<Result<LedgerSheet>(LedgerStore&)> wholeSheet() const;

@@ -4,13 +4,12 @@
 #include "app/block/block_page.h"
 #include "app/fit/fit_page.h"
 #include "app/hone/hone_page.h"
-#include "app/jobs/ledger_window.h"
-#include "app/jobs/place_dialog.h"
 #include "app/judge/judge_page.h"
 #include "app/measure/measure_page.h"
 #include "app/sheet/sheet_page.h"
 #include "app/shell/banner.h"
 #include "app/shell/file_verbs.h"
+#include "app/shell/ledger_beside.h"
 #include "app/shell/menus.h"
 #include "app/shell/preferences_dialog.h"
 #include "app/shell/start_form.h"
@@ -42,6 +41,7 @@ Window::Window(Workshop& workshop, QWidget* parent)
     , m_stack(new QStackedWidget)
     , m_status(new StatusLine(workshop))
     , m_verbs(new FileVerbs(workshop, *m_banner, this))
+    , m_ledger(new LedgerBeside(*this, workshop, *m_verbs))
     , m_menus(new Menus(*this, workshop, *m_verbs)) {
     build();
     connectParts();
@@ -159,35 +159,8 @@ void Window::showPreferences() {
     auto* dialog = new PreferencesDialog(m_workshop.preferences(), m_workshop.dialogs(), this);
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     connect(dialog, &PreferencesDialog::ledgerPlaceAsked, this,
-            [this, dialog] { showLedgerPlace(dialog); });
+            [this, dialog] { m_ledger->showPlace(dialog); });
     dialog->show();
-}
-
-void Window::showLedger() {
-    if (!m_ledger) {
-        m_ledger = std::make_unique<LedgerWindow>(LedgerOutside{
-            m_workshop.ledger(), m_workshop.ledgerSettings(), m_workshop.dialogs(),
-            m_workshop.ledgerMeans().chooseFolder, m_workshop.files(), m_workshop.workbookFolder(),
-            [this](const QString& path) { return openFromLedger(path); }});
-        connect(m_ledger.get(), &LedgerWindow::placeAsked, this,
-                [this] { showLedgerPlace(m_ledger.get()); });
-    }
-    m_ledger->show();
-    m_ledger->raise();
-    m_ledger->activateWindow();
-}
-
-void Window::showLedgerPlace(QWidget* parent) {
-    auto* dialog = new PlaceDialog(m_workshop.ledger(), m_workshop.ledgerSettings(), parent);
-    dialog->show();
-}
-
-// What is said about it is said where the user looks.
-QString Window::openFromLedger(const QString& path) {
-    if (!m_verbs->openPath(path)) return notice();
-    raise();
-    activateWindow();
-    return {};
 }
 
 bool Window::openPath(const QString& path) {
@@ -285,7 +258,7 @@ void Window::closeEvent(QCloseEvent* event) {
     // A field still open commits what was typed into it.
     if (QWidget* focus = focusWidget(); focus != nullptr) focus->clearFocus();
     if (!m_workshop.isOpen() || autosaver.flush(closingPatience) || m_warnedOnClose) {
-        if (m_ledger) m_ledger->close(); // it is nothing without this window
+        m_ledger->close(); // it is nothing without this window
         return event->accept();
     }
     m_warnedOnClose = true;

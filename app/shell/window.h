@@ -17,7 +17,7 @@ namespace borewright {
 
 class Banner;
 class FileVerbs;
-class LedgerWindow;
+class LedgerBeside;
 class Menus;
 class StartForm;
 class StatusLine;
@@ -34,11 +34,8 @@ public:
     void showStart();
     [[nodiscard]] StartForm* startForm() { return m_start; }
     void showPreferences();
-    // All jobs, in a window beside this one.
-    void showLedger();
-    // Where the ledger lies, to be chosen; before `parent`.
-    void showLedgerPlace(QWidget* parent);
-    [[nodiscard]] LedgerWindow* ledgerWindow() { return m_ledger.get(); }
+    // All jobs of the shop, in a window beside this one.
+    [[nodiscard]] LedgerBeside& ledger() { return *m_ledger; }
     // Large type at the bench: nothing but the Measure page.
     void setBench(bool bench);
     // Opens a workbook, or says why not.
@@ -69,7 +66,6 @@ private:
     void followSaving();
     void followTitle();
     void showBenchState(bool bench);
-    QString openFromLedger(const QString& path);
 
     Workshop& m_workshop;
     PageContext m_context;
@@ -78,11 +74,11 @@ private:
     QStackedWidget* m_stack;
     StatusLine* m_status;
     FileVerbs* m_verbs;
+    LedgerBeside* m_ledger;
     Menus* m_menus;
     StartForm* m_start = nullptr;
-    std::unique_ptr<LedgerWindow> m_ledger; // made when first shown
-    QString m_failureSaid;                  // the failed save that the banner tells of
-    bool m_warnedOnClose = false;           // closing again closes
+    QString m_failureSaid;        // the failed save that the banner tells of
+    bool m_warnedOnClose = false; // closing again closes
     bool m_painted = false;
     std::array<QWidget*, pageCount> m_pages{};
 };

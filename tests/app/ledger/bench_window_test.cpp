@@ -4,6 +4,7 @@
 #include "app/jobs/ledger_window.h"
 #include "app/jobs/place_dialog.h"
 #include "app/sheet/summary_field.h"
+#include "app/shell/ledger_beside.h"
 #include "app/shell/window.h"
 #include "tests/app/form_hands.h"
 #include "tests/app/ledger/ledger_desk_support.h"
@@ -39,8 +40,8 @@ protected:
     }
     LedgerWindow* callLedger() {
         QTest::keyClick(&window, Qt::Key_L, Qt::ControlModifier);
-        EXPECT_NE(window.ledgerWindow(), nullptr) << "Ctrl+L calls it";
-        return window.ledgerWindow();
+        EXPECT_NE(window.ledger().window(), nullptr) << "Ctrl+L calls it";
+        return window.ledger().window();
     }
 
     StandingClock clock;

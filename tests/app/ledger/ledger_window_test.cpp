@@ -244,7 +244,7 @@ TEST_F(LedgerWindowTest, TotalsAnswerWhatARebuilderAsks) {
     auto* tabs = window->findChild<QTabWidget*>();
     const auto rows = [&](int tab) { return tabs->widget(tab)->findChild<QTableView*>()->model(); };
     tabs->setCurrentIndex(1);
-    fillIn(*tabs->widget(1), "Engine", "rushmere");
+    QTest::keyClicks(window->focusWidget(), "rushmere"); // the field of the page that came up
     ASSERT_TRUE(QTest::qWaitFor([&] { return rows(1)->rowCount() == 3; })) << rows(1)->rowCount();
     EXPECT_EQ(rows(1)->index(0, 5).data().toString(), "3.5031 in");
     tabs->setCurrentIndex(2);
