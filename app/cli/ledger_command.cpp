@@ -1,13 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // borewright ledger: all jobs of the shop, and what a rebuilder asks of them.
 #include "app/cli/commands.h"
-#include "app/cli/ledger_sheet.h"
+#include "app/cli/common.h"
+#include "app/jobs/ledger_answers.h"
+#include "app/jobs/ledger_desk.h"
 #include "app/ledger/ledger_rebuild.h"
-#include "app/ledger/ledger_totals.h"
+#include "app/shell/desk_keyring.h"
 #include "app/shell/system_outside.h"
 
 #include <QCoreApplication>
 #include <QDir>
+#include <QEventLoop>
 #include <QFileInfo>
 
 #include <optional>
@@ -19,127 +22,48 @@ namespace {
 using Asked = LedgerOptions::Asked;
 using Sheet = Result<LedgerSheet>;
 
-std::string dayOf(const std::optional<Timestamp>& time) {
-    return time ? toIso(*time).substr(0, 10) : std::string();
+constexpr std::size_t largestSettings = 1024UL * 1024;
+
+// The secret of this name, waited for: a keyring may ask its owner first.
+Result<std::string> fromKeyring(const QString& name) {
+    std::optional<Result<std::string>> answer;
+    QEventLoop loop;
+    DeskKeyring keyring;
+    keyring.read(name, [&](const Result<std::string>& found) {
+        answer = found;
+        loop.quit();
+    });
+    if (!answer) loop.exec();
+    return *answer;
 }
 
-std::optional<Length> smallestOf(const std::optional<SizeSpan>& span) {
-    return span ? std::optional(span->smallest) : std::nullopt;
+// The ledger that the window has; nothing in these settings is changed here.
+Result<LedgerAccess> usualAccess(FileSystem& files) {
+    const auto bytes = files.read(ledgerSettingsPath().toStdString(), largestSettings);
+    if (!bytes && bytes.error() != FileFault::notFound)
+        return refuse(ledgerSettingsPath().toStdString(), std::string(inWords(bytes.error())));
+    const auto settings = bytes ? readLedgerSettings(*bytes) : Result<LedgerSettings>();
+    if (!settings)
+        return tl::unexpected(settings.error().within(ledgerSettingsPath().toStdString()));
+    LedgerAccess access{placeOf(*settings, usualLedger().file), {}};
+    if (!access.place.server || settings->password == LedgerSettings::Password::passwordFile)
+        return access;
+    const std::string hint = "; put it into the server's password file ~/.pgpass for the command "
+                             "line";
+    if (settings->password == LedgerSettings::Password::asked)
+        return refuse(inWords(access.place), "its password is typed in at each start" + hint);
+    auto secret = fromKeyring(LedgerDesk::secretName(*access.place.server));
+    if (!secret) return refuse(inWords(access.place), secret.error().message() + hint);
+    access.password = std::move(*secret);
+    return access;
 }
-std::optional<Length> largestOf(const std::optional<SizeSpan>& span) {
-    return span ? std::optional(span->largest) : std::nullopt;
+
+Result<LedgerAccess> accessTo(const std::string& named, FileSystem& files) {
+    if (named.empty()) return usualAccess(files);
+    const auto place = ledgerPlaceFrom(named);
+    if (!place) return tl::unexpected(place.error());
+    return LedgerAccess{*place, {}};
 }
-
-// One question to one ledger.
-class Answer {
-public:
-    Answer(LedgerStore& store, const LedgerOptions& options)
-        : m_store(store)
-        , m_options(options) {
-        if (options.units == "inch") m_fixed = DisplayUnits::inch();
-        if (options.units == "metric") m_fixed = DisplayUnits::metric();
-    }
-
-    Sheet jobs(const std::string& text) {
-        const auto found = m_store.find({text, LedgerColumn::opened, true, -1});
-        if (!found) return tl::unexpected(found.error());
-        LedgerSheet sheet;
-        for (const LedgerRow& job : *found) {
-            LedgerSheetRow row(m_fixed);
-            row.text("opened", dayOf(job.opened))
-                .text("last_survey", dayOf(job.lastSurvey), false)
-                .text("customer", job.customer)
-                .text("engine", job.engine)
-                .text("serial", job.serial)
-                .number("bores", job.bores, 0)
-                .size("smallest_before", smallestOf(job.before), job.units, false)
-                .size("largest_before", largestOf(job.before), job.units)
-                .size("smallest_after", smallestOf(job.after), job.units, false)
-                .size("largest_after", largestOf(job.after), job.units);
-            ending(row, job.oversize, job.verdict, job);
-            sheet.add(std::move(row));
-        }
-        return sheet;
-    }
-
-    Sheet needed() {
-        const auto jobs = neededBy(m_store, m_options.engine);
-        if (!jobs) return tl::unexpected(jobs.error());
-        LedgerSheet sheet;
-        for (const auto& [job, bores] : *jobs)
-            for (const BoreEntry& bore : bores) {
-                LedgerSheetRow row(m_fixed);
-                row.text("opened", dayOf(job.opened))
-                    .text("engine", job.engine)
-                    .text("serial", job.serial)
-                    .number("bore", bore.bore, 0)
-                    .size("standard", bore.standardSize, job.units)
-                    .size("smallest_before", smallestOf(bore.before), job.units, false)
-                    .size("largest_before", largestOf(bore.before), job.units)
-                    .size("smallest_after", smallestOf(bore.after), job.units, false)
-                    .size("largest_after", largestOf(bore.after), job.units);
-                ending(row, bore.oversize, bore.verdict, job);
-                sheet.add(std::move(row));
-            }
-        return sheet;
-    }
-
-    Sheet rates() {
-        const auto rates = stoneRates(m_store, m_options.engine);
-        if (!rates) return tl::unexpected(rates.error());
-        LedgerSheet sheet;
-        for (const StoneRate& rate : *rates) {
-            LedgerSheetRow row(m_fixed);
-            row.text("stone", rate.sum.name)
-                .text("grit", rate.sum.grit)
-                .text("surface", std::string(surfaceName(rate.sum.surface)))
-                .number("jobs", rate.jobs, 0)
-                .number("passes", rate.sum.passes, 0)
-                .number("strokes", rate.sum.strokes, 1)
-                .small("took_off", rate.sum.tookOff, DisplayUnits::metric())
-                .number("um_per_stroke", micrometresPerStroke(rate.sum).value_or(0), 3)
-                .number("slowest_um_per_stroke", rate.slowest_um, 3)
-                .number("fastest_um_per_stroke", rate.fastest_um, 3);
-            sheet.add(std::move(row));
-        }
-        return sheet;
-    }
-
-    Sheet gauge() {
-        const auto touched = touchedBy(m_store, m_options.gauge);
-        if (!touched) return tl::unexpected(touched.error());
-        LedgerSheet sheet;
-        for (const auto& [job, gauge] : *touched) {
-            LedgerSheetRow row(m_fixed);
-            row.text("read_on", dayOf(gauge.time))
-                .text("gauge", gauge.gauge)
-                .text("set_on", gauge.setOn)
-                .text("last_checked", gauge.lastChecked)
-                .text("survey", gauge.survey)
-                .text("bores", gauge.bores)
-                .text("customer", job.customer)
-                .text("engine", job.engine)
-                .text("serial", job.serial)
-                .text("verdict", std::string(nameOf(job.verdict)))
-                .text("file", job.file);
-            sheet.add(std::move(row));
-        }
-        return sheet;
-    }
-
-private:
-    static void ending(LedgerSheetRow& row, const std::optional<Length>& oversize, Verdict verdict,
-                       const LedgerRow& job) {
-        row.size("oversize", oversize, job.units)
-            .text("verdict", std::string(nameOf(verdict)))
-            .text("invented", job.invented ? "yes" : "no", false)
-            .text("file", job.file);
-    }
-
-    LedgerStore& m_store;
-    const LedgerOptions& m_options;
-    std::optional<DisplayUnits> m_fixed;
-};
 
 // A job is told apart by its file, so its folder is named the same from wherever it is named.
 std::string absolute(const std::string& path) {
@@ -171,17 +95,19 @@ int told(const Rebuilt& rebuilt, std::ostream& out) {
 }
 
 Result<int> answer(LedgerStore& store, const LedgerOptions& options, std::ostream& out) {
-    Answer asked(store, options);
+    std::optional<DisplayUnits> units;
+    if (options.units == "inch") units = DisplayUnits::inch();
+    if (options.units == "metric") units = DisplayUnits::metric();
     std::string words;
     for (const std::string& word : options.words)
         words += word + ' ';
     const bool needed = options.asked == Asked::needed;
     const bool rates = options.asked == Asked::rates;
     const bool gauge = options.asked == Asked::gauge;
-    const Sheet sheet = needed  ? asked.needed()
-                        : rates ? asked.rates()
-                        : gauge ? asked.gauge()
-                                : asked.jobs(words);
+    const Sheet sheet = needed  ? neededSheet(store, options.engine, units)
+                        : rates ? ratesSheet(store, options.engine, units)
+                        : gauge ? gaugeSheet(store, options.gauge, units)
+                                : jobsSheet(store, {words}, units);
     const char* list = needed ? "bores" : rates ? "stones" : gauge ? "surveys" : "jobs";
     if (!sheet) return tl::unexpected(sheet.error());
     if (options.json)
@@ -189,7 +115,7 @@ Result<int> answer(LedgerStore& store, const LedgerOptions& options, std::ostrea
     else if (options.csv)
         out << sheet->csv();
     else
-        out << (sheet->empty() ? "Nothing found.\n" : sheet->table());
+        out << (sheet->empty() ? "Nothing found.\n" : alignedTable(sheet->table()));
     return sheet->empty() ? exitOutside : exitWithin;
 }
 
@@ -203,12 +129,11 @@ Result<int> ledgerCommand(const LedgerOptions& options, const CliOutside& outsid
     std::optional<QCoreApplication> own;
     if (QCoreApplication::instance() == nullptr) own.emplace(count, arguments);
 
-    const auto place = options.ledger.empty() ? Result<LedgerPlace>(usualLedger())
-                                              : ledgerPlaceFrom(options.ledger);
-    if (!place) return tl::unexpected(place.error());
-    const auto store =
-        LedgerStore::open(*place, options.asked == Asked::rebuild ? LedgerStore::Check::whole
-                                                                  : LedgerStore::Check::beginning);
+    const auto access = accessTo(options.ledger, outside.files);
+    if (!access) return tl::unexpected(access.error());
+    const auto check =
+        options.asked == Asked::rebuild ? LedgerStore::Check::whole : LedgerStore::Check::beginning;
+    const auto store = LedgerStore::open(access->place, check, access->password);
     if (!store) return tl::unexpected(store.error());
     if (!(*store)->notice().empty()) outside.err << (*store)->notice() << "\n";
     if (options.asked == Asked::rebuild || (*store)->isNew()) {

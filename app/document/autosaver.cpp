@@ -174,6 +174,7 @@ void Autosaver::succeeded(const SaveAnswer& answer) {
         emit told(tr("%1 has other names on this disk (hard links). It is saved under this name; "
                      "the others keep what it held before.")
                       .arg(QDir::toNativeSeparators(m_path)));
+    emit kept();
     if (isCurrent()) return say(State::saved);
     m_timer.start(0);
     say(State::saving);

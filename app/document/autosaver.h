@@ -76,6 +76,8 @@ public:
 
 signals:
     void stateChanged();
+    // What the document holds, or held a moment ago, is on the disk at path().
+    void kept();
     // Something beside the saving that he should know, in a sentence, once: no dated copy could be
     // kept, or the file had other names (hard links), which keep what it held before.
     void told(const QString& sentence);

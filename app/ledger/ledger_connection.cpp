@@ -45,6 +45,29 @@ std::string sqliteWords(int code, const QSqlError& error) {
     }
 }
 
+// What the server's library says, in words for the bench; its own stand behind. The pieces are
+// those of libpq 15 and of PostgreSQL's messages in English.
+std::string serverWords(const std::string& told) {
+    static constexpr std::pair<const char*, const char*> known[]{
+        {"password authentication failed", "the server refuses this user or this password"},
+        {"no password supplied", "the server asks for a password, and none was given"},
+        {"does not support SSL",
+         "the server has no TLS, and nothing goes to another machine in clear"},
+        {"no pg_hba.conf entry", "the server lets nobody in from here"},
+        {"Connection refused", "nothing answers there"},
+        {"could not translate host name", "no machine of that name is known"},
+        {"timeout expired", "the server does not answer"},
+        {"No such file or directory", "nothing answers there"},
+        {"statement timeout", "the server took too long"},
+    };
+    for (const auto& [piece, words] : known)
+        if (told.find(piece) != std::string::npos) return words;
+    if (told.find("database \"") != std::string::npos &&
+        told.find("does not exist") != std::string::npos)
+        return "the server has no database of that name";
+    return "the server does not do as asked";
+}
+
 } // namespace
 
 LedgerConnection::LedgerConnection(LedgerPlace place)
@@ -62,14 +85,15 @@ tl::unexpected<Error> LedgerConnection::failed(const QSqlError& error) {
     if (isServer()) {
         const std::string told =
             firstLine(error.databaseText().isEmpty() ? error.driverText() : error.databaseText());
-        return refuse(inWords(m_place), "the server does not do as asked (" + told + ")");
+        return refuse(inWords(m_place), serverWords(told) + " (" + told + ")");
     }
     const int code = error.nativeErrorCode().toInt();
     m_damaged = (code & 0xFF) == sqliteCorrupt || (code & 0xFF) == sqliteNoDatabase;
     return refuse(inWords(m_place), sqliteWords(code, error));
 }
 
-Result<std::unique_ptr<LedgerConnection>> LedgerConnection::open(const LedgerPlace& place) {
+Result<std::unique_ptr<LedgerConnection>> LedgerConnection::open(const LedgerPlace& place,
+                                                                 const std::string& password) {
     const QString driver = place.server ? QStringLiteral("QPSQL") : QStringLiteral("QSQLITE");
     if (!QSqlDatabase::isDriverAvailable(driver))
         return refuse(inWords(place),
@@ -79,17 +103,20 @@ Result<std::unique_ptr<LedgerConnection>> LedgerConnection::open(const LedgerPla
     connection->m_database =
         std::make_unique<QSqlDatabase>(QSqlDatabase::addDatabase(driver, connection->m_name));
     QSqlDatabase& database = *connection->m_database;
+    bool opened = false;
     if (const auto& server = place.server) {
         database.setHostName(QString::fromStdString(server->host));
         database.setPort(server->port);
         database.setDatabaseName(QString::fromStdString(server->database));
-        database.setUserName(QString::fromStdString(server->user));
         database.setConnectOptions(QString::fromStdString(connectOptions(*server)));
+        opened =
+            database.open(QString::fromStdString(server->user), QString::fromStdString(password));
     } else {
         database.setDatabaseName(QString::fromStdString(place.file));
         database.setConnectOptions(QStringLiteral("QSQLITE_BUSY_TIMEOUT=10000"));
+        opened = database.open();
     }
-    if (!database.open()) return connection->failed(database.lastError());
+    if (!opened) return connection->failed(database.lastError());
     if (const auto started = connection->start(); !started) {
         if (connection->m_damaged) return connection; // whoever asked decides what becomes of it
         return tl::unexpected(started.error());

@@ -22,7 +22,8 @@ namespace borewright {
 class LedgerConnection {
 public:
     // Refuses where the driver is missing, the file cannot be opened, the server does not answer.
-    static Result<std::unique_ptr<LedgerConnection>> open(const LedgerPlace& place);
+    static Result<std::unique_ptr<LedgerConnection>> open(const LedgerPlace& place,
+                                                          const std::string& password = {});
     ~LedgerConnection();
     LedgerConnection(const LedgerConnection&) = delete;
     LedgerConnection& operator=(const LedgerConnection&) = delete;

@@ -12,10 +12,12 @@ constexpr std::chrono::milliseconds longestWait = std::chrono::minutes(1);
 
 } // namespace
 
-LedgerKeeper::LedgerKeeper(LedgerPlace place, FileSystem& files, std::chrono::milliseconds patience)
-    : m_place(std::move(place))
+LedgerKeeper::LedgerKeeper(LedgerAccess access, FileSystem& files,
+                           std::chrono::milliseconds patience, std::function<void()> told)
+    : m_access(std::move(access))
     , m_files(files)
     , m_patience(patience)
+    , m_told(std::move(told))
     , m_thread([this] { work(); }) {}
 
 LedgerKeeper::~LedgerKeeper() {
@@ -37,7 +39,7 @@ void LedgerKeeper::saved(const std::string& file) {
 
 LedgerKeeper::State LedgerKeeper::state() const {
     const std::lock_guard lock(m_mutex);
-    return {m_waiting.size(), m_problem};
+    return {{m_waiting.begin(), m_waiting.end()}, m_entered, m_problem};
 }
 
 bool LedgerKeeper::settle(std::chrono::milliseconds most) const {
@@ -50,6 +52,11 @@ void LedgerKeeper::work() {
     std::string last; // a file that the ledger refuses holds up no other
     std::unique_lock lock(m_mutex);
     while (!m_ending) {
+        if (m_waiting.empty() && m_store) { // nobody is kept waiting by a connection that idles
+            lock.unlock();
+            m_store.reset();
+            lock.lock();
+        }
         m_changed.wait(lock, [this] { return m_ending || !m_waiting.empty(); });
         if (m_ending) break;
         const auto next = m_waiting.upper_bound(last);
@@ -62,10 +69,16 @@ void LedgerKeeper::work() {
         m_problem = problem;
         if (problem.empty()) {
             wait = m_patience;
+            ++m_entered;
             if (m_again.erase(file) == 0) m_waiting.erase(file);
             m_changed.notify_all();
-            continue;
         }
+        if (m_told) {
+            lock.unlock();
+            m_told();
+            lock.lock();
+        }
+        if (problem.empty()) continue;
         m_changed.wait_for(lock, wait, [this] { return m_ending; });
         wait = std::min(2 * wait, longestWait);
     }
@@ -75,13 +88,14 @@ void LedgerKeeper::work() {
 
 std::string LedgerKeeper::enter(const std::string& file) {
     if (!m_store) {
-        auto opened = LedgerStore::open(m_place);
+        auto opened =
+            LedgerStore::open(m_access.place, LedgerStore::Check::beginning, m_access.password);
         if (!opened) return opened.error().message();
         m_store = std::move(*opened);
     }
     const auto job = readJob(m_files, file);
     // Gone or unreadable: the saver says so where it matters, and a rebuilding lists it.
-    if (!job) return {};
+    if (!job || job->invented) return {};
     if (const auto put = m_store->put(*job); !put) {
         m_store.reset(); // the connection may be lost: the next try opens another
         return put.error().message();

@@ -9,11 +9,13 @@
 
 #include <chrono>
 #include <condition_variable>
+#include <functional>
 #include <memory>
 #include <mutex>
 #include <set>
 #include <string>
 #include <thread>
+#include <vector>
 
 namespace borewright {
 
@@ -22,21 +24,25 @@ class LedgerStore;
 class LedgerKeeper {
 public:
     // After a failure it waits `patience`, then twice as long each time, a minute at most. `files`
-    // must outlive it and allow calls from its thread.
-    LedgerKeeper(LedgerPlace place, FileSystem& files,
-                 std::chrono::milliseconds patience = std::chrono::seconds(2));
+    // must outlive it and allow calls from its thread. `told` is called from that thread, without a
+    // lock, whenever state() has changed.
+    LedgerKeeper(LedgerAccess access, FileSystem& files,
+                 std::chrono::milliseconds patience = std::chrono::seconds(2),
+                 std::function<void()> told = {});
     // Waits for the job under way, seconds at most; what still waits is for the next rebuilding.
     ~LedgerKeeper();
     LedgerKeeper(const LedgerKeeper&) = delete;
     LedgerKeeper& operator=(const LedgerKeeper&) = delete;
 
     // A workbook was saved: it is read from the disk, which is the truth, and entered. Returns at
-    // once, from any thread. A file that is saved again before its turn is entered once.
+    // once, from any thread. A file that is saved again before its turn is entered once; one that
+    // is marked as invented is left out.
     void saved(const std::string& file);
 
     struct State {
-        std::size_t waiting = 0; // files to be entered
-        std::string problem;     // why the last try failed; empty where it did not
+        std::vector<std::string> waiting; // files to be entered
+        std::size_t entered = 0;          // jobs so far
+        std::string problem;              // why the last try failed; empty where it did not
     };
     [[nodiscard]] State state() const;
     // Waits until nothing waits, at most this long; whether that came true.
@@ -46,14 +52,16 @@ private:
     void work();
     std::string enter(const std::string& file); // what failed of the ledger; else empty
 
-    const LedgerPlace m_place;
+    const LedgerAccess m_access;
     FileSystem& m_files;
     const std::chrono::milliseconds m_patience;
+    const std::function<void()> m_told;
     mutable std::mutex m_mutex;
     mutable std::condition_variable m_changed;
     std::set<std::string> m_waiting;
     std::set<std::string> m_again; // saved once more while they were being entered
     std::string m_problem;
+    std::size_t m_entered = 0;
     bool m_ending = false;
     std::unique_ptr<LedgerStore> m_store; // of the thread alone
     std::thread m_thread;                 // last: it uses all above

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Where a ledger lies: a SQLite file, or a PostgreSQL server that several benches share. No
-// password is part of it: the server's own password file (~/.pgpass) is read by its library.
+// password is part of it: the server's own password file (~/.pgpass) is read by its library, or one
+// is handed over beside it.
 #pragma once
 
 #include "core/result.h"
@@ -22,6 +23,15 @@ struct LedgerPlace {
     std::string file;                   // of SQLite; counts where there is no server
     std::optional<LedgerServer> server; // of PostgreSQL
     friend bool operator==(const LedgerPlace&, const LedgerPlace&) = default;
+};
+
+// A place, and what opens it.
+struct LedgerAccess {
+    LedgerPlace place;
+    // Of the server's user; empty = the server's own password file is asked. It is held in memory
+    // and handed to the server's library, and never written anywhere.
+    std::string password;
+    friend bool operator==(const LedgerAccess&, const LedgerAccess&) = default;
 };
 
 // The ledger in the user's data folder.

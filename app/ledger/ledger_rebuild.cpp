@@ -44,8 +44,9 @@ public:
         , m_files(files)
         , m_folders(folders) {}
 
-    Result<Rebuilt> run(const RebuildProgress& progress) {
-        const FoundWorkbooks found = findWorkbooks(m_files, m_folders);
+    Result<Rebuilt> run(const RebuildProgress& progress, const std::function<bool()>& goesOn) {
+        const FoundWorkbooks found = findWorkbooks(m_files, m_folders, goesOn);
+        if (goesOn && !goesOn()) return cancelled(); // what was found may not be all
         for (const auto& [folder, reason] : found.unread)
             m_rebuilt.unread.push_back({folder, reason});
         if (const auto begun = nextRound(); !begun) return tl::unexpected(begun.error());
@@ -135,12 +136,14 @@ Result<JobEntry> readJob(FileSystem& files, const std::string& file) {
 
 Result<Rebuilt> rebuildLedger(LedgerStore& store, FileSystem& files,
                               const std::vector<std::string>& folders,
-                              const RebuildProgress& progress) {
+                              const RebuildProgress& progress,
+                              const std::function<bool()>& goesOn) {
     Result<Rebuilt> rebuilt;
     const auto done = store.connection().together([&]() -> Result<void> {
-        rebuilt = Rebuilding(store, files, folders).run(progress);
+        rebuilt = Rebuilding(store, files, folders).run(progress, goesOn);
         if (!rebuilt) return tl::unexpected(rebuilt.error());
         if (rebuilt->cancelled) return refuse("given up"); // takes everything back
+        if (auto settled = store.settle(); !settled) return settled;
         return store.setFolders(folders);
     });
     if (rebuilt && rebuilt->cancelled) return Rebuilt{0, 0, rebuilt->unread, true};

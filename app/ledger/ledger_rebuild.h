@@ -29,10 +29,12 @@ using RebuildProgress = std::function<bool(std::int64_t done, std::int64_t all)>
 // Enters every workbook of these folders, whatever lies below them, and of these files. Jobs that
 // came from there and whose file is gone are taken out; jobs from elsewhere stay. All of it becomes
 // true together, or nothing. A file that cannot be read is listed and stops nothing. Refuses only
-// where the ledger itself fails. `files` must allow calls from several threads at once.
+// where the ledger itself fails. `files` must allow calls from several threads at once. `goesOn` is
+// asked at each folder while workbooks are still looked for; false = give up.
 Result<Rebuilt> rebuildLedger(LedgerStore& store, FileSystem& files,
                               const std::vector<std::string>& folders,
-                              const RebuildProgress& progress = {});
+                              const RebuildProgress& progress = {},
+                              const std::function<bool()>& goesOn = {});
 
 // What one workbook's file puts into the ledger.
 Result<JobEntry> readJob(FileSystem& files, const std::string& file);

@@ -8,17 +8,18 @@ namespace borewright {
 namespace {
 
 // *_key is the text as it is searched and sorted (ledger_fold.h). `taken` counts how often a job
-// was entered, `round` is the last rebuilding that saw its file.
+// was entered, `round` is the last rebuilding that saw its file. What is searched and sorted by
+// stands first: a database takes a row apart from its beginning, and no further than it must.
 const char* const tables[] = {
     R"(CREATE TABLE job (
-        id {id}, file TEXT NOT NULL UNIQUE, content TEXT NOT NULL,
-        customer TEXT NOT NULL, engine TEXT NOT NULL, serial TEXT NOT NULL,
+        id {id}, search TEXT NOT NULL, opened BIGINT, last_survey BIGINT, bores INTEGER NOT NULL,
+        before_largest BIGINT, after_largest BIGINT, oversize BIGINT, verdict TEXT NOT NULL,
         customer_key TEXT NOT NULL, engine_key TEXT NOT NULL, serial_key TEXT NOT NULL,
-        opened BIGINT, opened_offset INTEGER, last_survey BIGINT, last_survey_offset INTEGER,
-        size_unit TEXT NOT NULL, small_unit TEXT NOT NULL, invented INTEGER NOT NULL,
-        bores INTEGER NOT NULL, before_smallest BIGINT, before_largest BIGINT,
-        after_smallest BIGINT, after_largest BIGINT, oversize BIGINT, verdict TEXT NOT NULL,
-        search TEXT NOT NULL, taken INTEGER NOT NULL, round BIGINT NOT NULL))",
+        file TEXT NOT NULL UNIQUE, content TEXT NOT NULL,
+        customer TEXT NOT NULL, engine TEXT NOT NULL, serial TEXT NOT NULL,
+        opened_offset INTEGER, last_survey_offset INTEGER, size_unit TEXT NOT NULL,
+        small_unit TEXT NOT NULL, invented INTEGER NOT NULL, before_smallest BIGINT,
+        after_smallest BIGINT, taken INTEGER NOT NULL, round BIGINT NOT NULL))",
     R"(CREATE TABLE bore (
         job BIGINT NOT NULL REFERENCES job (id) ON DELETE CASCADE, place INTEGER NOT NULL,
         bore INTEGER NOT NULL, standard BIGINT, before_smallest BIGINT, before_largest BIGINT,
@@ -34,12 +35,14 @@ const char* const tables[] = {
         passes INTEGER NOT NULL, strokes DOUBLE PRECISION NOT NULL, took_off BIGINT NOT NULL))",
     "CREATE TABLE folder (path TEXT PRIMARY KEY)",
     "CREATE TABLE ledger (version INTEGER NOT NULL)",
-    // What is typed to search by is looked for in this index alone, a fifth of the table.
-    "CREATE INDEX job_search ON job (opened, search)",
     "CREATE INDEX bore_job ON bore (job)",
     "CREATE INDEX gauge_job ON gauge (job)",
     "CREATE INDEX stone_job ON stone (job)",
 };
+
+// SQLite looks for what is typed in this index alone, a fifth of the table; a server would refuse a
+// text in it that is longer than a third of a page, and looks through the table as quickly.
+constexpr const char* searchIndex = "CREATE INDEX job_search ON job (opened, search)";
 
 QString tableList(const LedgerConnection& connection) {
     return connection.isServer()
@@ -63,7 +66,8 @@ Result<LedgerState> ledgerState(LedgerConnection& connection) {
                                      [&](const QSqlQuery& row) { version = row.value(0).toInt(); });
     if (!read) return tl::unexpected(read.error());
     if (version > ledgerVersion) return LedgerState::newer;
-    return version == ledgerVersion ? LedgerState::ready : LedgerState::foreign;
+    if (version < 1) return LedgerState::foreign;
+    return version == ledgerVersion ? LedgerState::ready : LedgerState::older;
 }
 
 Result<void> makeLedger(LedgerConnection& connection) {
@@ -76,8 +80,20 @@ Result<void> makeLedger(LedgerConnection& connection) {
                     connection.run(QString::fromLatin1(table).replace(QStringLiteral("{id}"), id));
                 !made)
                 return made;
+        if (!connection.isServer())
+            if (const auto made = connection.run(QString::fromLatin1(searchIndex)); !made)
+                return made;
         return connection.run(QStringLiteral("INSERT INTO ledger VALUES (?)"), {ledgerVersion});
     });
+}
+
+Result<void> dropLedger(LedgerConnection& connection) {
+    for (const char* table : {"bore", "gauge", "stone", "job", "folder", "ledger"})
+        if (const auto gone =
+                connection.run(QStringLiteral("DROP TABLE IF EXISTS ") + QLatin1String(table));
+            !gone)
+            return gone;
+    return {};
 }
 
 } // namespace borewright

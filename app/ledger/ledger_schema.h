@@ -7,11 +7,12 @@
 
 namespace borewright {
 
-inline constexpr int ledgerVersion = 1;
+inline constexpr int ledgerVersion = 2;
 
 enum class LedgerState {
     empty,   // nothing there yet
     ready,   // tables of this version
+    older,   // made by an older version of this program
     newer,   // made by a newer version of this program
     foreign, // a database, but of something else
 };
@@ -19,5 +20,7 @@ enum class LedgerState {
 Result<LedgerState> ledgerState(LedgerConnection& connection);
 // Makes the tables in an empty database.
 Result<void> makeLedger(LedgerConnection& connection);
+// Takes away every table of an older version.
+Result<void> dropLedger(LedgerConnection& connection);
 
 } // namespace borewright

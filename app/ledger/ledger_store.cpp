@@ -99,9 +99,10 @@ LedgerStore::LedgerStore(std::unique_ptr<LedgerConnection> connection)
 
 LedgerStore::~LedgerStore() = default;
 
-Result<std::unique_ptr<LedgerStore>> LedgerStore::open(const LedgerPlace& place, Check check) {
+Result<std::unique_ptr<LedgerStore>> LedgerStore::open(const LedgerPlace& place, Check check,
+                                                       const std::string& password) {
     if (const auto room = makeRoom(place); !room) return tl::unexpected(room.error());
-    auto connection = LedgerConnection::open(place);
+    auto connection = LedgerConnection::open(place, password);
     if (!connection) return tl::unexpected(connection.error());
     auto looked = lookAt(**connection, check);
     if (!looked) return tl::unexpected(looked.error());
@@ -121,9 +122,18 @@ Result<std::unique_ptr<LedgerStore>> LedgerStore::open(const LedgerPlace& place,
     std::unique_ptr<LedgerStore> store(new LedgerStore(std::move(*connection)));
     store->m_notice = std::move(notice);
     store->m_new = looked->state != LedgerState::ready;
+    if (looked->state == LedgerState::older) {
+        madeFrom = foldersOf(*store->m_connection);
+        store->m_notice = "The ledger was made by an older Borewright and is made anew from the "
+                          "workbooks.";
+    }
     if (store->m_new) {
-        auto made = makeLedger(*store->m_connection);
-        if (made) made = store->setFolders(madeFrom);
+        const auto made = store->m_connection->together([&]() -> Result<void> {
+            if (looked->state == LedgerState::older)
+                if (auto gone = dropLedger(*store->m_connection); !gone) return gone;
+            if (auto done = makeLedger(*store->m_connection); !done) return done;
+            return store->setFolders(madeFrom);
+        });
         if (!made) return tl::unexpected(made.error());
     }
     return store;
@@ -135,8 +145,8 @@ Result<std::vector<LedgerRow>> LedgerStore::find(const LedgerQuestion& question)
     QString chosen = QStringLiteral("SELECT f.id AS found FROM job f WHERE TRUE") +
                      holdsEach(QStringLiteral("f.search"), words.size());
     if (question.most >= 0) {
-        chosen += orderOf(QStringLiteral("f"), question) + QStringLiteral(" LIMIT ?");
-        values += static_cast<qlonglong>(question.most);
+        chosen += orderOf(QStringLiteral("f"), question) + QStringLiteral(" LIMIT ? OFFSET ?");
+        values << static_cast<qlonglong>(question.most) << static_cast<qlonglong>(question.skip);
     }
     std::vector<LedgerRow> rows;
     const auto done = m_connection->run(
@@ -156,6 +166,11 @@ Result<std::int64_t> LedgerStore::count(const std::string& text) {
         held(words), [&](const QSqlQuery& query) { found = query.value(0).toLongLong(); });
     if (!done) return tl::unexpected(done.error());
     return found;
+}
+
+Result<void> LedgerStore::settle() {
+    return m_connection->run(m_connection->isServer() ? QStringLiteral("ANALYZE job")
+                                                      : QStringLiteral("PRAGMA optimize"));
 }
 
 Result<void> LedgerStore::forget(const std::string& file) {

@@ -56,17 +56,20 @@ struct LedgerQuestion {
     LedgerColumn sort = LedgerColumn::opened;
     bool descending = true; // what has no value stands last either way
     std::int64_t most = -1; // rows at most; < 0 = all
+    std::int64_t skip = 0;  // of the first rows in that order; counts only with `most`
 };
 
 class LedgerStore {
 public:
     // Opens the ledger, and makes it where there is none. A file that is damaged or was made by a
     // newer version is set aside under another name, an empty one begun, and notice() says so; a
-    // server's is refused. Refuses a file that is no ledger.
+    // server's is refused. Tables of an older version are made anew, to be filled from the
+    // workbooks. Refuses a file that is no ledger.
     // With Check::whole a file is looked through first, which takes a second where it is large.
     enum class Check { beginning, whole };
     static Result<std::unique_ptr<LedgerStore>> open(const LedgerPlace& place,
-                                                     Check check = Check::beginning);
+                                                     Check check = Check::beginning,
+                                                     const std::string& password = {});
 
     ~LedgerStore();
     LedgerStore(const LedgerStore&) = delete;
@@ -91,6 +94,9 @@ public:
     // The folders and files that the ledger is made from, as last given.
     Result<std::vector<std::string>> folders();
     Result<void> setFolders(const std::vector<std::string>& folders);
+    // After many jobs were entered: lets the database look at what it holds, so that it searches
+    // by the shortest way.
+    Result<void> settle();
 
     [[nodiscard]] LedgerConnection& connection() { return *m_connection; }
 

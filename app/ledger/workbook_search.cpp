@@ -13,8 +13,9 @@ constexpr int deepest = 64; // folders within folders
 
 class Search {
 public:
-    explicit Search(FileSystem& files)
-        : m_files(files) {}
+    Search(FileSystem& files, const std::function<bool()>& goesOn)
+        : m_files(files)
+        , m_goesOn(goesOn) {}
 
     void look(const std::string& path, int depth, bool named) {
         const auto facts = m_files.facts(path);
@@ -33,6 +34,7 @@ public:
 
 private:
     void lookInto(const std::string& folder, int depth) {
+        if (m_goesOn && !m_goesOn()) return;
         if (depth == deepest) {
             found.unread.emplace_back(folder, "it lies too deep in folders");
             return;
@@ -53,13 +55,15 @@ private:
     }
 
     FileSystem& m_files;
+    const std::function<bool()>& m_goesOn;
     std::set<std::pair<std::uint64_t, std::int64_t>> m_seen;
 };
 
 } // namespace
 
-FoundWorkbooks findWorkbooks(FileSystem& files, const std::vector<std::string>& places) {
-    Search search(files);
+FoundWorkbooks findWorkbooks(FileSystem& files, const std::vector<std::string>& places,
+                             const std::function<bool()>& goesOn) {
+    Search search(files, goesOn);
     for (const std::string& place : places)
         search.look(place, 0, true);
     auto& found = search.found.files;

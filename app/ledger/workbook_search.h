@@ -4,6 +4,7 @@
 
 #include "core/storage/file_system.h"
 
+#include <functional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -17,6 +18,8 @@ struct FoundWorkbooks {
 
 // Files named here are taken whatever their ending, in folders those ending in .borebook. Hidden
 // folders are left out; a folder that links lead to twice, or into itself, is looked through once.
-FoundWorkbooks findWorkbooks(FileSystem& files, const std::vector<std::string>& places);
+// `goesOn` is asked at each folder; false = give up, with what was found so far.
+FoundWorkbooks findWorkbooks(FileSystem& files, const std::vector<std::string>& places,
+                             const std::function<bool()>& goesOn = {});
 
 } // namespace borewright

@@ -18,6 +18,8 @@ public:
     void open();
     // True where it is open now.
     bool openPath(const QString& path);
+    // What the banner says.
+    [[nodiscard]] QString said() const { return m_banner.sentence(); }
     void saveAs();
     // Says why the open workbook is open to look at only, with the way out of it.
     void sayLookOnly();

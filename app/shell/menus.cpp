@@ -3,6 +3,7 @@
 
 #include "app/shell/file_verbs.h"
 #include "app/shell/handbook.h"
+#include "app/shell/ledger_beside.h"
 #include "app/shell/status_line.h"
 #include "app/shell/window.h"
 
@@ -43,6 +44,8 @@ void Menus::addFile(FileVerbs& verbs) {
             &FileVerbs::open);
     m_recent = menu.addMenu(tr("Open &recent"));
     connect(m_recent, &QMenu::aboutToShow, this, &Menus::listRecent);
+    connect(add(menu, tr("&Ledger of jobs …"), QKeySequence(Qt::CTRL | Qt::Key_L)),
+            &QAction::triggered, &m_window.ledger(), &LedgerBeside::show);
     QAction* saveAs = add(menu, tr("Save &as …"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S));
     connect(saveAs, &QAction::triggered, &verbs, &FileVerbs::saveAs);
     m_ofWorkbook += saveAs;

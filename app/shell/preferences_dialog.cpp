@@ -74,6 +74,7 @@ void PreferencesDialog::build() {
     add(tr("Order of readings"), m_order);
     addSounds(*form);
     addCopies(*form);
+    addLedger(*form);
     auto* close = new QPushButton(tr("Close"), this);
     close->setAccessibleName(tr("Close the preferences"));
     close->setDefault(true);
@@ -110,6 +111,17 @@ void PreferencesDialog::addCopies(QFormLayout& form) {
     add(m_copiesMonths, tr("one a month"));
     row->addStretch(1);
     form.addRow(tr("Kept of them"), row);
+}
+
+void PreferencesDialog::addLedger(QFormLayout& form) {
+    auto* place = new QPushButton(tr("Where it lies …"), this);
+    place->setAccessibleName(tr("Where the ledger lies"));
+    place->setAutoDefault(false);
+    connect(place, &QPushButton::clicked, this, &PreferencesDialog::ledgerPlaceAsked);
+    auto* row = new QHBoxLayout; // or else the button would be as wide as the form
+    row->addWidget(place);
+    row->addStretch(1);
+    form.addRow(tr("Ledger of jobs"), row);
 }
 
 void PreferencesDialog::connectParts() {

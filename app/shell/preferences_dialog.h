@@ -22,6 +22,10 @@ class PreferencesDialog : public QDialog {
 public:
     PreferencesDialog(PreferencesStore& store, Dialogs& dialogs, QWidget* parent = nullptr);
 
+signals:
+    // The user wants to say where the ledger of jobs lies.
+    void ledgerPlaceAsked();
+
 private:
     void build();
     void connectParts();
@@ -30,6 +34,7 @@ private:
     void choosePicture();
     void addSounds(QFormLayout& form);
     void addCopies(QFormLayout& form);
+    void addLedger(QFormLayout& form);
 
     PreferencesStore& m_store;
     Dialogs& m_dialogs;

@@ -2,7 +2,9 @@
 #include "app/shell/run_window.h"
 
 #include "app/document/this_bench.h"
+#include "app/ledger/ledger_place.h"
 #include "app/shell/bench_sounds.h"
+#include "app/shell/desk_keyring.h"
 #include "app/shell/file_verbs.h"
 #include "app/shell/preferences_file.h"
 #include "app/shell/system_outside.h"
@@ -11,6 +13,7 @@
 #include "core/storage/posix_file_system.h"
 
 #include <QApplication>
+#include <QFileDialog>
 #include <QProcess>
 #include <QScreen>
 
@@ -31,6 +34,13 @@ void showFirst(Window& window, const Workshop& workshop, const QString& last) {
     if (file.isEmpty() || !window.openPath(file)) window.showStart();
     if (!workshop.isOpen()) return;
     window.showPage(Page::measure);
+}
+
+LedgerMeans ledgerMeans(Keyring& keyring) {
+    return {QString::fromStdString(usualLedger().file), ledgerSettingsPath(), &keyring,
+            [](QWidget* before, const QString& title, const QString& beginning) {
+                return QFileDialog::getExistingDirectory(before, title, beginning);
+            }};
 }
 
 // A copy to look at has a window of its own, in a process of its own.
@@ -94,8 +104,9 @@ int runWindow(int argc, char** argv, std::chrono::steady_clock::time_point start
     BenchSounds sounds(preferences, soundFolder());
     SystemClock clock;
     MachineProcesses processes(files);
+    DeskKeyring keyring;
     Workshop workshop({files, clock, dialogs, sounds, preferences, rescueFolder(), workbookFolder(),
-                       copiesFolder(), thisBench(processes), &processes});
+                       copiesFolder(), thisBench(processes), &processes, ledgerMeans(keyring)});
     Window window(workshop);
     QObject::connect(&preferences, &PreferencesStore::changed, &window,
                      [&] { theme.apply(preferences.value().theme); });
@@ -104,7 +115,10 @@ int runWindow(int argc, char** argv, std::chrono::steady_clock::time_point start
     QObject::connect(&preferencesFile, &PreferencesFile::failed, &window, &Window::say);
     openBesides(window);
     tellTiming(window, started);
-    if (!preferencesFile.notice().isEmpty()) window.say(preferencesFile.notice());
+    QObject::connect(&workshop.ledgerSettings(), &LedgerSettingsStore::failed, &window,
+                     &Window::say);
+    for (const QString& notice : {workshop.ledgerSettings().notice(), preferencesFile.notice()})
+        if (!notice.isEmpty()) window.say(notice);
     showFirst(window, workshop, preferences.value().lastFile);
     showInItsRoom(window);
     return QApplication::exec();

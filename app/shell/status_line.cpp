@@ -52,6 +52,7 @@ StatusLine::StatusLine(Workshop& workshop, QWidget* parent)
     , m_redo(new QToolButton(this))
     , m_place(new QLabel(this))
     , m_state(new QLabel(this))
+    , m_ledger(new QLabel(this))
     , m_sizes(new QComboBox(this))
     , m_smalls(new QComboBox(this)) {
     setAccessibleName(tr("Status"));
@@ -63,10 +64,12 @@ StatusLine::StatusLine(Workshop& workshop, QWidget* parent)
     connect(&workshop.document(), &Document::changed, this, &StatusLine::refresh);
     connect(&workshop.autosaver(), &Autosaver::stateChanged, this, &StatusLine::refreshPlace);
     connect(&workshop, &Workshop::opened, this, &StatusLine::refresh);
+    connect(&workshop.ledger(), &LedgerDesk::wordChanged, this, &StatusLine::refreshLedger);
     connect(m_sizes, &QComboBox::activated, this, &StatusLine::chooseUnits);
     connect(m_smalls, &QComboBox::activated, this, &StatusLine::chooseUnits);
     refreshIcons();
     refresh();
+    refreshLedger();
 }
 
 // The wheel that scrolls a page must not change its units.
@@ -86,6 +89,8 @@ void StatusLine::build() {
     m_place->setForegroundRole(QPalette::PlaceholderText);
     m_place->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     m_state->setTextFormat(Qt::PlainText);
+    m_ledger->setTextFormat(Qt::PlainText);
+    m_ledger->setForegroundRole(QPalette::PlaceholderText);
     auto* sizes = new QLabel(tr("Sizes in"), this);
     sizes->setBuddy(m_sizes);
     auto* smalls = new QLabel(tr("small amounts in"), this);
@@ -97,6 +102,7 @@ void StatusLine::build() {
     row->addWidget(m_redo);
     row->addSpacing(8);
     row->addWidget(m_place, 1);
+    row->addWidget(m_ledger);
     row->addWidget(m_state);
     row->addSpacing(18);
     row->addWidget(sizes);
@@ -141,6 +147,15 @@ void StatusLine::refreshPlace() {
     m_state->setText(state);
     m_state->setToolTip(autosaver.sentence());
     m_state->setAccessibleName(autosaver.sentence());
+}
+
+// Nothing where all is well: the ledger is nobody's concern at the bench.
+void StatusLine::refreshLedger() {
+    const LedgerDesk& ledger = m_workshop.ledger();
+    m_ledger->setText(ledger.word());
+    m_ledger->setToolTip(ledger.whyWaiting());
+    m_ledger->setAccessibleName(ledger.whyWaiting());
+    m_ledger->setVisible(!ledger.word().isEmpty());
 }
 
 void StatusLine::refreshUnits() {

@@ -30,6 +30,7 @@ private:
     void build();
     void refresh();
     void refreshPlace();
+    void refreshLedger();
     void refreshUnits();
     void refreshIcons();
     void chooseUnits();
@@ -39,6 +40,7 @@ private:
     QToolButton* m_redo;
     QLabel* m_place;
     QLabel* m_state;
+    QLabel* m_ledger;
     QComboBox* m_sizes;
     QComboBox* m_smalls;
     QString m_word;

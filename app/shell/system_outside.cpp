@@ -51,6 +51,11 @@ QString preferencesPath() {
            QStringLiteral("/borewright/preferences.json");
 }
 
+QString ledgerSettingsPath() {
+    return QStandardPaths::writableLocation(QStandardPaths::GenericConfigLocation) +
+           QStringLiteral("/borewright/ledger.json");
+}
+
 QString soundFolder() {
     return QStandardPaths::writableLocation(QStandardPaths::GenericCacheLocation) +
            QStringLiteral("/borewright/sounds");

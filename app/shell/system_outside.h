@@ -14,11 +14,13 @@ public:
     bool setUpPrinter(QWidget* parent, QPrinter& printer) override;
 };
 
-// Where new workbooks go, rescue and dated copies, the preferences, the sounds.
+// Where new workbooks go, rescue and dated copies, the preferences, where the ledger lies, the
+// sounds.
 QString workbookFolder();
 QString rescueFolder();
 QString copiesFolder();
 QString preferencesPath();
+QString ledgerSettingsPath();
 QString soundFolder();
 
 } // namespace borewright

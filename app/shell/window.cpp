@@ -9,6 +9,7 @@
 #include "app/sheet/sheet_page.h"
 #include "app/shell/banner.h"
 #include "app/shell/file_verbs.h"
+#include "app/shell/ledger_beside.h"
 #include "app/shell/menus.h"
 #include "app/shell/preferences_dialog.h"
 #include "app/shell/start_form.h"
@@ -42,6 +43,7 @@ Window::Window(Workshop& workshop, QWidget* parent)
     , m_stack(new QStackedWidget)
     , m_status(new StatusLine(workshop))
     , m_verbs(new FileVerbs(workshop, *m_banner, this))
+    , m_ledger(new LedgerBeside(*this, workshop, *m_verbs))
     , m_menus(new Menus(*this, workshop, *m_verbs)) {
     build();
     connectParts();
@@ -163,6 +165,8 @@ void Window::showStart() {
 void Window::showPreferences() {
     auto* dialog = new PreferencesDialog(m_workshop.preferences(), m_workshop.dialogs(), this);
     dialog->setAttribute(Qt::WA_DeleteOnClose);
+    connect(dialog, &PreferencesDialog::ledgerPlaceAsked, this,
+            [this, dialog] { m_ledger->showPlace(dialog); });
     dialog->show();
 }
 
@@ -260,8 +264,10 @@ void Window::closeEvent(QCloseEvent* event) {
     Autosaver& autosaver = m_workshop.autosaver();
     // A field still open commits what was typed into it.
     if (QWidget* focus = focusWidget(); focus != nullptr) focus->clearFocus();
-    if (!m_workshop.isOpen() || autosaver.flushAwake(closingPatience) || m_warnedOnClose)
+    if (!m_workshop.isOpen() || autosaver.flushAwake(closingPatience) || m_warnedOnClose) {
+        m_ledger->close(); // it is nothing without this window
         return event->accept();
+    }
     m_warnedOnClose = true;
     m_failureSaid = autosaver.sentence();
     const QString what = autosaver.state() == Autosaver::State::failed

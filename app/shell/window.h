@@ -17,6 +17,7 @@ namespace borewright {
 
 class Banner;
 class FileVerbs;
+class LedgerBeside;
 class Menus;
 class StartForm;
 class StatusLine;
@@ -33,6 +34,8 @@ public:
     void showStart();
     [[nodiscard]] StartForm* startForm() { return m_start; }
     void showPreferences();
+    // All jobs of the shop, in a window beside this one.
+    [[nodiscard]] LedgerBeside& ledger() { return *m_ledger; }
     // Large type at the bench: nothing but the Measure page.
     void setBench(bool bench);
     // Opens a workbook, or says why not.
@@ -71,6 +74,7 @@ private:
     QStackedWidget* m_stack;
     StatusLine* m_status;
     FileVerbs* m_verbs;
+    LedgerBeside* m_ledger;
     Menus* m_menus;
     StartForm* m_start = nullptr;
     QString m_failureSaid;        // the failed save that the banner tells of

@@ -42,7 +42,11 @@ Workshop::Workshop(const Outside& outside, QObject* parent)
     , m_document(outside.clock)
     , m_selection(m_document)
     , m_lock(outside.files, outside.processes)
-    , m_autosaver(m_document, outside.files, outside.rescueFolder) {
+    , m_autosaver(m_document, outside.files, outside.rescueFolder)
+    , m_ledgerSettings(outside.files, outside.ledger.settingsPath)
+    , m_ledger(m_ledgerSettings, outside.files, outside.ledger.keyring, outside.ledger.file) {
+    connect(&m_autosaver, &Autosaver::kept, &m_ledger,
+            [this] { m_ledger.saved(m_autosaver.path()); });
     const auto follow = [this] {
         m_autosaver.setCopies(copyRules());
         followPerson();

@@ -6,6 +6,7 @@
 #include "app/context/page_context.h"
 #include "app/document/autosaver.h"
 #include "app/document/lock_keeper.h"
+#include "app/jobs/ledger_desk.h"
 
 #include <QObject>
 
@@ -27,6 +28,7 @@ struct Outside {
     // Who this bench is to others, and what tells whether they are still there; null = no locks.
     LockHolder bench{};
     Processes* processes = nullptr;
+    LedgerMeans ledger{}; // of jobs; without a file none is kept
 };
 
 class Workshop : public QObject {
@@ -38,6 +40,9 @@ public:
     [[nodiscard]] Document& document() { return m_document; }
     [[nodiscard]] Selection& selection() { return m_selection; }
     [[nodiscard]] Autosaver& autosaver() { return m_autosaver; }
+    [[nodiscard]] LedgerDesk& ledger() { return m_ledger; }
+    [[nodiscard]] LedgerSettingsStore& ledgerSettings() { return m_ledgerSettings; }
+    [[nodiscard]] const LedgerMeans& ledgerMeans() const { return m_outside.ledger; }
     [[nodiscard]] FileSystem& files() { return m_outside.files; }
     [[nodiscard]] const QString& workbookFolder() const { return m_outside.workbookFolder; }
     [[nodiscard]] PreferencesStore& preferences() { return m_outside.preferences; }
@@ -90,6 +95,8 @@ private:
     QString m_lastTime;
     LockKeeper m_lock;
     Autosaver m_autosaver; // after the document: it saves what the document holds when it ends
+    LedgerSettingsStore m_ledgerSettings;
+    LedgerDesk m_ledger;
     bool m_open = false;
 };
 

@@ -44,7 +44,7 @@ protected:
 
 TEST_F(Keeper, EntersWhatWasSavedAsItIsOnTheDisk) {
     const LedgerPlace place{folder.filePath("ledger.sqlite").toStdString(), {}};
-    LedgerKeeper keeper(place, files);
+    LedgerKeeper keeper({place, {}}, files);
     const std::string file = write("a.borebook", "Ash");
     keeper.saved(file);
     ASSERT_TRUE(keeper.settle(20s)) << keeper.state().problem;
@@ -56,7 +56,7 @@ TEST_F(Keeper, EntersWhatWasSavedAsItIsOnTheDisk) {
 }
 
 TEST_F(Keeper, AFileThatIsGoneHoldsNothingUp) {
-    LedgerKeeper keeper({folder.filePath("ledger.sqlite").toStdString(), {}}, files);
+    LedgerKeeper keeper({{folder.filePath("ledger.sqlite").toStdString(), {}}, {}}, files);
     keeper.saved("/nowhere/gone.borebook");
     EXPECT_TRUE(keeper.settle(20s)) << keeper.state().problem;
 }
@@ -65,7 +65,7 @@ TEST_F(Keeper, ALostServerNeverHoldsTheBenchAndIsCaughtUpWith) {
     PostgresServer& server = PostgresServer::theOne();
     const LedgerPlace place = server.freshDatabase();
     ASSERT_EQ(server.problem(), "");
-    LedgerKeeper keeper(place, files, 100ms);
+    LedgerKeeper keeper({place, {}}, files, 100ms);
     const std::string first = write("a.borebook", "Ash");
     keeper.saved(first);
     ASSERT_TRUE(keeper.settle(20s)) << keeper.state().problem;
@@ -78,7 +78,7 @@ TEST_F(Keeper, ALostServerNeverHoldsTheBenchAndIsCaughtUpWith) {
     keeper.saved(second);
     EXPECT_LT(took.elapsed(), 50) << "the bench waited for the ledger";
     EXPECT_FALSE(keeper.settle(500ms)) << "the server is gone";
-    EXPECT_EQ(keeper.state().waiting, 2U);
+    EXPECT_EQ(keeper.state().waiting, (std::vector<std::string>{first, second}));
     EXPECT_NE(keeper.state().problem, "");
     server.startAgain();
     ASSERT_EQ(server.problem(), "");
@@ -91,7 +91,7 @@ TEST_F(Keeper, ALostServerNeverHoldsTheBenchAndIsCaughtUpWith) {
 TEST_F(Keeper, EndsAtOnceWhileTheServerIsGone) {
     QElapsedTimer took;
     {
-        LedgerKeeper keeper({{}, LedgerServer{"127.0.0.1", 1, "jobs", "anna"}}, files);
+        LedgerKeeper keeper({{{}, LedgerServer{"127.0.0.1", 1, "jobs", "anna"}}, {}}, files);
         keeper.saved(write("a.borebook", "Ash"));
         EXPECT_FALSE(keeper.settle(300ms));
         took.start();

@@ -1,13 +1,26 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The runner of the ledger's tests: no window, but a server of their own.
-#include <QCoreApplication>
+// The runner of the ledger's tests: offscreen unless told otherwise, with a server of their own.
+#include <QApplication>
+#include <QFont>
 #include <QStandardPaths>
+#include <QStyleFactory>
 
 #include <gtest/gtest.h>
 
+// The drawings lie in a static library, from which the linker would leave them out unasked.
+static void takeResources() {
+    Q_INIT_RESOURCE(borewright);
+}
+
 int main(int argc, char** argv) {
+    if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
     testing::InitGoogleTest(&argc, argv);
     QStandardPaths::setTestModeEnabled(true);
-    QCoreApplication application(argc, argv);
+    QApplication application(argc, argv);
+    takeResources();
+    QApplication::setStyle(QStyleFactory::create("Fusion"));
+    QFont font("Noto Sans");
+    font.setPixelSize(14);
+    QApplication::setFont(font);
     return RUN_ALL_TESTS();
 }

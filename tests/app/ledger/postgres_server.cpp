@@ -18,7 +18,7 @@ namespace {
 
 constexpr int patience_ms = 60'000;
 const QString user = QStringLiteral("bench");
-const QString password = QStringLiteral("only for this test");
+const QString secretWord = QStringLiteral("only for this test");
 
 QString programFolder() {
     const QDir versions(QStringLiteral("/usr/lib/postgresql"));
@@ -91,12 +91,12 @@ bool PostgresServer::prepare() {
     m_port = freePort();
     const QString secret = m_folder.filePath("secret");
     const QString passwords = m_folder.filePath("pgpass");
-    if (!m_folder.isValid() || !write(secret, password) ||
-        !write(passwords, QStringLiteral("*:*:*:%1:%2\n").arg(user, password))) {
+    if (!m_folder.isValid() || !write(secret, secretWord) ||
+        !write(passwords, QStringLiteral("*:*:*:%1:%2\n").arg(user, secretWord))) {
         m_problem = "no temporary folder for the server can be made";
         return false;
     }
-    qputenv("PGPASSFILE", passwords.toUtf8());
+    usePasswordFile();
     if (::geteuid() == 0 && !run("/bin/chown", {"nobody:nogroup", m_folder.path(), secret}, false))
         return false;
     return run("initdb",
@@ -106,13 +106,42 @@ bool PostgresServer::prepare() {
                true);
 }
 
+std::string PostgresServer::password() const {
+    return secretWord.toStdString();
+}
+
+void PostgresServer::usePasswordFile() const {
+    qputenv("PGPASSFILE", m_folder.filePath("pgpass").toUtf8());
+}
+
+// SIGHUP makes it read its settings again; new connections follow them.
+bool PostgresServer::setTls(bool offered) {
+    const QString key = m_folder.filePath("data/server.key");
+    if (offered && !QFile::exists(key) &&
+        !run("/usr/bin/openssl",
+             {"req", "-x509", "-newkey", "rsa:2048", "-nodes", "-days", "2", "-subj",
+              "/CN=bench-server", "-keyout", key, "-out", m_folder.filePath("data/server.crt")},
+             true))
+        return false;
+    QFile settings(m_folder.filePath("data/postgresql.auto.conf"));
+    const QByteArray text = offered ? "ssl = on\n" : "ssl = off\n";
+    if (!settings.open(QIODevice::WriteOnly) || settings.write(text) != text.size()) return false;
+    settings.close();
+    ::kill(static_cast<pid_t>(m_server.processId()), SIGHUP);
+    QThread::msleep(300); // it says nowhere that it has
+    return true;
+}
+
 void PostgresServer::start() {
     QStringList words = command("postgres", true);
     words << "-D" << m_folder.filePath("data") << "-k" << m_folder.path() << "-h"
           << "127.0.0.1"
           << "-p" << QString::number(m_port) << "-c"
           << "fsync=off";
+    // Its log goes to a file: nobody reads a pipe, and a full one would stop the server.
+    const QString log = m_folder.filePath("log");
     m_server.setProcessChannelMode(QProcess::MergedChannels);
+    m_server.setStandardOutputFile(log, QIODevice::Append);
     m_server.setWorkingDirectory(QStringLiteral("/"));
     // Ends with this process, however that ends.
     m_server.setChildProcessModifier([] { ::prctl(PR_SET_PDEATHSIG, SIGKILL); });
@@ -126,8 +155,10 @@ void PostgresServer::start() {
         if (QProcess::execute(m_programs + "/pg_isready", ask) == 0) return;
         QThread::msleep(50);
     }
+    QFile told(log);
+    (void)told.open(QIODevice::ReadOnly);
     m_problem = "the PostgreSQL server does not start: " + m_server.errorString().toStdString() +
-                "; " + m_server.readAll().toStdString();
+                "; " + told.readAll().toStdString();
 }
 
 LedgerPlace PostgresServer::freshDatabase() {

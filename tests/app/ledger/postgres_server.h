@@ -21,7 +21,13 @@ public:
     [[nodiscard]] const std::string& problem() const { return m_problem; }
     // A database that is empty, reached over the port.
     LedgerPlace freshDatabase();
-    // The same database by another host name; the server has no TLS.
+    // Of the one user that it knows.
+    [[nodiscard]] std::string password() const;
+    // The password file is the one that holds it, as at the beginning.
+    void usePasswordFile() const;
+    // Offers TLS from now on, with a certificate that it made itself, or none any more.
+    bool setTls(bool offered);
+    // The same database by another host name.
     [[nodiscard]] LedgerPlace at(LedgerPlace place, const std::string& host) const;
     // Ends it at once, as a pulled plug does, and starts it again.
     void kill();

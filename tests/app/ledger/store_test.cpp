@@ -241,6 +241,41 @@ TEST_P(Ledger, ATextWithAZeroCharacterIsTakenWithASpace) {
     EXPECT_THAT(holding("a. example"), ElementsAre("1"));
 }
 
+TEST_P(Ledger, GivesItsRowsAPageAtATimeInOneOrder) {
+    for (int i = 1; i <= 7; ++i)
+        put(madeJob(i, i % 2 == 0 ? "Even" : "Odd", "Saltmarsh V6", "SM-1")); // many are alike
+    std::vector<std::string> pages;
+    for (int skip = 0; skip < 9; skip += 3)
+        for (const std::string& file : found({"saltmarsh", LedgerColumn::customer, true, 3, skip}))
+            pages.push_back(file);
+    EXPECT_EQ(pages, found({"saltmarsh", LedgerColumn::customer, true, -1}));
+    EXPECT_EQ(pages.size(), 7U);
+}
+
+// An index of a server takes no text that is longer than a third of a page, 2.7 KB.
+TEST_P(Ledger, ATextTooLongForAnyIndexIsEnteredAndFound) {
+    JobEntry job = madeJob(1, "", "Saltmarsh V6", "SM-1");
+    for (int i = 0; i < 3000; ++i)
+        job.customer += manyJobs(i).serial + ' ';
+    put(job);
+    EXPECT_THAT(holding(manyJobs(2999).serial), ElementsAre("1"));
+    ASSERT_TRUE(store->settle().has_value());
+}
+
+TEST_P(Ledger, TablesOfAnOlderVersionAreMadeAnewAndRememberTheirFolders) {
+    put(madeJob(1, "A. Example", "Saltmarsh V6", "SM-1"));
+    ASSERT_TRUE(store->setFolders({"/shop/jobs"}).has_value());
+    ASSERT_TRUE(store->connection().run("UPDATE ledger SET version = 1").has_value());
+    store.reset();
+    auto again = LedgerStore::open(place);
+    ASSERT_TRUE(again.has_value()) << again.error().message();
+    EXPECT_TRUE((*again)->isNew()) << "it waits to be filled";
+    EXPECT_NE((*again)->notice().find("older Borewright"), std::string::npos);
+    EXPECT_EQ((*again)->count().value_or(-1), 0);
+    EXPECT_THAT((*again)->folders().value(), ElementsAre("/shop/jobs"));
+    EXPECT_TRUE((*again)->put(madeJob(2, "B. Example", "Rushmere 3", "RM-1")).has_value());
+}
+
 INSTANTIATE_TEST_SUITE_P(On, Ledger, testing::Values(Kind::file, Kind::server),
                          [](const auto& one) {
                              return one.param == Kind::file ? "AFile" : "AServer";

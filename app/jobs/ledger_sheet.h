@@ -23,6 +23,9 @@ public:
     // `key` without its unit; a size with its unit in the table, to a tenth of a thou or a µm.
     LedgerSheetRow& size(const std::string& key, const std::optional<Length>& value,
                          const DisplayUnits& units, bool inTable = true);
+    // What comes off the diameter a stroke, `key` beginning with its unit ("um_per_stroke"); thou
+    // in the table where inches are fixed.
+    LedgerSheetRow& perStroke(const std::string& key, double micrometres);
     // The same of a small amount.
     LedgerSheetRow& small(const std::string& key, const std::optional<Length>& value,
                           const DisplayUnits& units, bool inTable = true);
@@ -37,6 +40,7 @@ private:
         std::string csv;
         nlohmann::ordered_json json;
         bool inTable = true;
+        bool figure = false;
     };
     LedgerSheetRow& length(const std::string& key, const std::optional<Length>& value,
                            const std::string& shown, Unit inch, Unit metric, bool inTable);
@@ -50,7 +54,15 @@ class LedgerSheet {
 public:
     void add(LedgerSheetRow row) { m_rows.push_back(std::move(row)); }
     [[nodiscard]] bool empty() const { return m_rows.empty(); }
-    [[nodiscard]] std::string table() const;
+    [[nodiscard]] std::size_t size() const { return m_rows.size(); }
+    // The text of the row's cell of this key; empty where it has none.
+    [[nodiscard]] std::string textOf(std::size_t row, const std::string& key) const;
+    // No more than the first so many rows.
+    void cut(std::size_t most);
+    // Rows of cells, the first of them the heads; nothing where there are no rows.
+    [[nodiscard]] std::vector<std::vector<std::string>> table() const;
+    // Which columns of the table hold figures.
+    [[nodiscard]] std::vector<bool> figures() const;
     [[nodiscard]] std::string csv() const;                         // RFC 4180
     [[nodiscard]] std::string json(const std::string& list) const; // under this name
 

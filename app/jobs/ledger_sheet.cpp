@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/cli/ledger_sheet.h"
+#include "app/jobs/ledger_sheet.h"
 
-#include "app/cli/common.h"
 #include "core/results/csv_cell.h"
 
 #include <fmt/format.h>
@@ -44,7 +43,18 @@ LedgerSheetRow& LedgerSheetRow::number(const std::string& key, double value, int
     const std::string shown = fmt::format("{:.{}f}", value, decimals);
     nlohmann::ordered_json json = value;
     if (decimals == 0) json = static_cast<std::int64_t>(value);
-    return add({key, spaced(key), spaced(key), shown, shown, json, inTable});
+    return add({key, spaced(key), spaced(key), shown, shown, json, inTable, true});
+}
+
+LedgerSheetRow& LedgerSheetRow::perStroke(const std::string& key, double micrometres) {
+    constexpr double micrometresPerThou = 25.4;
+    const bool inch = m_fixed && isInchFamily(m_fixed->size);
+    const std::string shown = inch ? fmt::format("{:.4f} thou", micrometres / micrometresPerThou)
+                                   : fmt::format("{:.3f} µm", micrometres);
+    std::string head = spaced(key);
+    if (const auto unit = head.find("um "); unit != std::string::npos) head.erase(unit, 3);
+    return add({key, head, spaced(key), shown, fmt::format("{:.3f}", micrometres), micrometres,
+                true, true});
 }
 
 LedgerSheetRow& LedgerSheetRow::size(const std::string& key, const std::optional<Length>& value,
@@ -68,10 +78,10 @@ LedgerSheetRow& LedgerSheetRow::length(const std::string& key, const std::option
     return add({key + "_mm", spaced(key),
                 spaced(key) + " (" + std::string(borewright::key(unit)) + ")", shown,
                 value ? format(*value, unit, usualDecimals(unit) + 1, Sign::plain) : std::string(),
-                json, inTable});
+                json, inTable, true});
 }
 
-std::string LedgerSheet::table() const {
+std::vector<std::vector<std::string>> LedgerSheet::table() const {
     if (m_rows.empty()) return {};
     std::vector<std::vector<std::string>> rows(1);
     for (const LedgerSheetRow& row : m_rows) {
@@ -83,7 +93,26 @@ std::string LedgerSheet::table() const {
         }
         rows.push_back(std::move(cells));
     }
-    return alignedTable(rows);
+    return rows;
+}
+
+std::vector<bool> LedgerSheet::figures() const {
+    std::vector<bool> are;
+    if (m_rows.empty()) return are;
+    for (const auto& cell : m_rows.front().m_cells)
+        if (cell.inTable) are.push_back(cell.figure);
+    return are;
+}
+
+std::string LedgerSheet::textOf(std::size_t row, const std::string& key) const {
+    for (const auto& cell : m_rows.at(row).m_cells)
+        if (cell.key == key && cell.json.is_string()) return cell.json.get<std::string>();
+    return {};
+}
+
+void LedgerSheet::cut(std::size_t most) {
+    if (m_rows.size() > most)
+        m_rows.erase(m_rows.begin() + static_cast<std::ptrdiff_t>(most), m_rows.end());
 }
 
 std::string LedgerSheet::csv() const {

@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// From the bench to the ledger: what the autosaver has put on the disk is entered by itself.
+#include "app/shell/workshop.h"
+#include "tests/app/ledger/ledger_desk_support.h"
+#include "tests/support/bench_context.h"
+
+namespace borewright {
+namespace {
+
+using namespace test;
+
+class SavedJob : public LedgerDeskTest {
+protected:
+    Outside outside() {
+        return {files,
+                clock,
+                dialogs,
+                sounds,
+                preferences,
+                path("rescue"),
+                path("workbooks"),
+                {},
+                {},
+                nullptr,
+                LedgerMeans{path("data/ledger.sqlite"), path("config/ledger.json"), &keyring, {}}};
+    }
+    static Workbook workbookOf(const std::string& customer) {
+        Workbook workbook = inchBlock(1);
+        workbook.job.customer = customer;
+        return workbook;
+    }
+    static void rename(Workshop& workshop, const std::string& customer) {
+        Job job = workshop.document().workbook().job;
+        job.customer = customer;
+        ASSERT_TRUE(workshop.document().edit(SetJob{job}, "customer"));
+    }
+
+    StandingClock clock;
+    AnsweringDialogs dialogs;
+    CountingSounds sounds;
+    PreferencesStore preferences;
+};
+
+TEST_F(SavedJob, EntersTheLedgerAfterItsSaveAndFollowsEachLaterOne) {
+    Workshop workshop(outside());
+    workshop.ledger().setDelay(std::chrono::milliseconds(20));
+    workshop.begin(workbookOf("Ash"));
+    EXPECT_TRUE(comesTo("Ash")) << customers();
+    rename(workshop, "Birch");
+    EXPECT_TRUE(comesTo("Birch")) << customers();
+}
+
+TEST_F(SavedJob, IsInTheLedgerThoughTheProgramEndsRightAfterTheSave) {
+    {
+        Workshop workshop(outside());
+        workshop.begin(workbookOf("Ash"));
+        rename(workshop, "Birch");
+    }
+    EXPECT_EQ(customers(), "Birch");
+}
+
+TEST_F(SavedJob, LookingAtAWorkbookEntersNothing) {
+    const QString file = write("a.borebook", "Ash");
+    Workshop workshop(outside());
+    workshop.ledger().setDelay(std::chrono::milliseconds(1));
+    ASSERT_TRUE(workshop.open(file));
+    QTest::qWait(100);
+    EXPECT_FALSE(QFile::exists(path("data/ledger.sqlite")));
+}
+
+TEST_F(SavedJob, ADiskThatTakesNothingLeavesTheLedgerAsItWas) {
+    ASSERT_TRUE(QFile(path("workbooks")).open(QIODevice::WriteOnly)); // no folder can be made there
+    Workshop workshop(outside());
+    workshop.ledger().setDelay(std::chrono::milliseconds(1));
+    workshop.begin(workbookOf("Ash"));
+    EXPECT_FALSE(workshop.autosaver().flush(2000));
+    QTest::qWait(100);
+    EXPECT_FALSE(QFile::exists(path("data/ledger.sqlite"))) << "it was never saved";
+}
+
+} // namespace
+} // namespace borewright
