@@ -200,13 +200,19 @@ Document::Noted Document::applyNow(const Edit& edit, const Noted& undone, const 
     // What no disk and no paper has seen is as if it had never been.
     const bool unseen = undone.as != Noted::As::undone && undone.handedOut == m_handedOut &&
                         undone.entries == m_workbook.history.entries.size();
+    const bool again = undone.as == Noted::As::undone && undone.handedOut == m_handedOut &&
+                       undone.tookAway.has_value();
     std::optional<Workbook> before;
-    if (!unseen && !touchesReadingsOnly(edit)) before = m_workbook;
+    if (!unseen && !again && !touchesReadingsOnly(edit)) before = m_workbook;
     const auto inverse = borewright::apply(m_workbook, edit);
     Noted noted{Noted::As::nothing, m_handedOut, m_workbook.history.entries.size()};
-    if (!unseen && inverse) {
+    if (again) {
+        m_workbook.history.entries.push_back(*undone.tookAway);
+        noted = {Noted::As::entry, m_handedOut, m_workbook.history.entries.size()};
+    } else if (!unseen && inverse) {
         noted = note(before, *inverse, what);
     } else if (undone.as == Noted::As::entry) {
+        noted.tookAway = std::move(m_workbook.history.entries.back());
         m_workbook.history.entries.pop_back();
         noted.as = Noted::As::undone;
         --noted.entries;

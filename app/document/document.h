@@ -92,8 +92,9 @@ private:
             undone,  // it took away the entry of the step that it undid
         };
         As as = As::nothing;
-        std::uint64_t handedOut = 0; // how often, when the step was made
-        std::size_t entries = 0;     // how many there were after it
+        std::uint64_t handedOut = 0;            // how often, when the step was made
+        std::size_t entries = 0;                // how many there were after it
+        std::optional<HistoryEntry> tookAway{}; // to be put back where it is done again unseen
     };
     Noted note(const std::optional<Workbook>& before, const Edit& inverse, const QString& what);
     Noted applyNow(const Edit& edit, const Noted& undone, const QString& what);

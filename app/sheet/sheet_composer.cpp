@@ -168,7 +168,8 @@ std::vector<SheetPageContent> composeSheet(const SheetData& data, Preferences::P
     composeRecord(sheet, data, !sections);
     QStringList foot;
     if (data.invented) foot << SheetWords::tr("Invented demonstration");
-    foot << data.title << SheetWords::tr("printed %1").arg(data.printed);
+    // The title last: where the line is too long it is the one that may be cut off.
+    foot << SheetWords::tr("printed %1").arg(data.printed) << data.title;
     return sheet.take(foot.join(QStringLiteral("  ·  ")), data.code);
 }
 

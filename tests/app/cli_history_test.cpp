@@ -79,7 +79,8 @@ TEST_F(CommandLineHistory, ACodeIsTheSheetAsItStandsOrOneOfThenOrNone) {
     const std::string plain = print();
     EXPECT_EQ(onDisk(), before) << "a sheet printed from a script writes nothing unasked";
     EXPECT_EQ(check(plain), 0);
-    EXPECT_NE(out.str().find(plain + " is the sheet as /shop/v6.borebook stands now, in inches and thou."),
+    EXPECT_NE(out.str().find(plain +
+                             " is the sheet as /shop/v6.borebook stands now, in inches and thou."),
               std::string::npos)
         << out.str();
     const std::string noted = print({"--note"});
@@ -141,8 +142,8 @@ TEST_F(CommandLineHistory, ASheetOfThenIsPrintedAgainWithItsCode) {
 }
 
 TEST_F(CommandLineHistory, EveryWritingCommandLooksAtTheLock) {
-    ASSERT_EQ(run({"stone", "/shop/v6.borebook", "--name", "short 100", "--begins", "0in", "--ends",
-                   "1in"}),
+    ASSERT_EQ(run({"stone", "/shop/v6.borebook", "--name", "short 100", "--rough", "--begins",
+                   "0in", "--ends", "1in"}),
               exitWithin)
         << err.str();
     lockIt();

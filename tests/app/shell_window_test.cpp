@@ -51,6 +51,12 @@ TEST(ShellWindow, ABlockIsBegunByKeysAloneAndIsOnDiskAtOnce) {
     EXPECT_EQ(*held, workbook);
 }
 
+// All but who changed what, which stays where a save came between.
+Workbook recordOf(Workbook workbook) {
+    workbook.history = {};
+    return workbook;
+}
+
 TEST(ShellWindow, ATypedBlockIsUndoneRedoneSavedAndReopenedEqual) {
     Shop shop;
     shop.typeNewBlock();
@@ -61,15 +67,15 @@ TEST(ShellWindow, ATypedBlockIsUndoneRedoneSavedAndReopenedEqual) {
     EXPECT_TRUE(stack.undoText().startsWith("reading bore 4")) << stack.undoText().toStdString();
     while (stack.canUndo())
         stack.undo();
-    EXPECT_EQ(shop.workshop.document().workbook(), empty);
+    EXPECT_EQ(recordOf(shop.workshop.document().workbook()), recordOf(empty));
     while (stack.canRedo())
         stack.redo();
-    EXPECT_EQ(shop.workshop.document().workbook(), full);
+    EXPECT_EQ(recordOf(shop.workshop.document().workbook()), recordOf(full));
     EXPECT_TRUE(shop.workshop.autosaver().flush(2000));
     EXPECT_TRUE(shop.window.windowTitle().endsWith("· saved"))
         << shop.window.windowTitle().toStdString();
     EXPECT_TRUE(shop.window.openPath(shop.workshop.autosaver().path()));
-    EXPECT_EQ(shop.workshop.document().workbook(), full);
+    EXPECT_EQ(recordOf(shop.workshop.document().workbook()), recordOf(full));
 }
 
 TEST(ShellWindow, OpeningAnotherWorkbookAfterAReadingLooksNoMoreAtTheOldOne) {
