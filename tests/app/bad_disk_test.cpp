@@ -83,6 +83,7 @@ TEST(BadDisk, OpeningAndClosingNeverHoldTheWindow) {
         EXPECT_LT(line.mid(6).toDouble(), 150.0) << "ms that the window stood still";
     }
     EXPECT_EQ(runs, 2);
+    EXPECT_EQ(told.count("opened 1"), 2) << "what was saved was not left for another";
 }
 
 TEST(BadDisk, TwoHundredLevelsOfANearlyFullDiskForAllThatIsWritten) {
