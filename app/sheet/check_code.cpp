@@ -79,11 +79,14 @@ Result<QString> readCheckCode(const std::string& typed, const QStringList& known
     for (const QChar c : QString::fromStdString(typed).toUpper())
         if (!isDash(c)) code += c;
     if (code.size() != lettersKept + 1)
-        return refuse("'" + code.left(40).toStdString() + "' has " + std::to_string(code.size()) +
-                      " letters; a code has " + std::to_string(lettersKept + 1));
+        return refuse(QStringLiteral("'%1' has %2 letters; a code has %3")
+                          .arg(code.left(40))
+                          .arg(code.size())
+                          .arg(lettersKept + 1)
+                          .toStdString());
     for (const QChar c : code)
         if (!letters.contains(c))
-            return refuse("'" + QString(c).toStdString() + "' is in no code" +
+            return refuse(QStringLiteral("'%1' is in no code").arg(c).toStdString() +
                           perhaps(code, known));
     if (checkLetter(code.left(lettersKept)) != code.back())
         return refuse(grouped(code).toStdString() +
