@@ -15,8 +15,14 @@ namespace {
 
 constexpr std::size_t largest = 64UL * 1024;
 
-// When a process began, in ticks since the machine did: the 22nd figure of its "stat", the second
-// of which is a name in brackets that may hold anything (proc(5)).
+// Of a process's "stat", whose second figure is a name in brackets that may hold anything
+// (proc(5)): the letter of its state, which is the third.
+char stateIn(const std::string& stat) {
+    const std::size_t name = stat.rfind(") ");
+    return name == std::string::npos || name + 2 >= stat.size() ? '?' : stat[name + 2];
+}
+
+// When it began, in ticks since the machine did: the 22nd.
 std::string beganIn(const std::string& stat) {
     const std::size_t name = stat.rfind(')');
     if (name == std::string::npos) return {};
@@ -34,6 +40,8 @@ Processes::Found MachineProcesses::find(std::int64_t process) {
     if (!boot) return {};
     const auto stat = m_files.read("/proc/" + std::to_string(process) + "/stat", largest);
     if (!stat) return {true, stat.error() != FileFault::notFound, {}};
+    // Ended, but whoever started it has not taken note of that yet.
+    if (stateIn(*stat) == 'Z' || stateIn(*stat) == 'X') return {true, false, {}};
     const std::string began = beganIn(*stat);
     if (began.empty()) return {true, true, {}};
     return {true, true, boot->substr(0, boot->find('\n')) + ' ' + began};

@@ -15,6 +15,8 @@
 #include <set>
 
 #include <gtest/gtest.h>
+#include <sys/wait.h>
+#include <unistd.h>
 
 namespace borewright {
 namespace {
@@ -212,6 +214,19 @@ TEST(ThisBench, KnowsItselfAndThatNoProcessHasAnImpossibleNumber) {
     EXPECT_EQ(found.began, me.began);
     EXPECT_FALSE(me.began.empty());
     EXPECT_FALSE(processes.find(999'999'999).running);
+}
+
+TEST(ThisBench, AProcessThatEndedIsGoneThoughNobodyTookNoteOfIt) {
+    const pid_t child = fork();
+    ASSERT_GE(child, 0);
+    if (child == 0) _exit(0);
+    siginfo_t ended{};
+    ASSERT_EQ(waitid(P_PID, static_cast<id_t>(child), &ended, WEXITED | WNOWAIT), 0);
+    PosixFileSystem files;
+    const auto found = MachineProcesses(files).find(child);
+    EXPECT_TRUE(found.known);
+    EXPECT_FALSE(found.running) << "its lock would keep the next from changing anything";
+    waitpid(child, nullptr, 0);
 }
 
 } // namespace
