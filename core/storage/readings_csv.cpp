@@ -23,13 +23,14 @@ enum Column : std::size_t {
     angle,
     struck,
     struckAt,
+    struckBy,
     accepted,
     kept,
     columns
 };
-constexpr std::array<std::string_view, columns> names{"bore",    "depth",     "depth unit", "axis",
-                                                      "reading", "unit",      "time",       "angle",
-                                                      "struck",  "struck at", "accepted",   "kept"};
+constexpr std::array<std::string_view, columns> names{
+    "bore",  "depth",  "depth unit", "axis",      "reading",  "unit", "time",
+    "angle", "struck", "struck at",  "struck by", "accepted", "kept"};
 constexpr std::array mustBeThere{bore, depth, axis, reading, unit};
 
 constexpr std::size_t largestCsv = 64UL * 1024 * 1024;
@@ -221,7 +222,7 @@ private:
         if (field(struck).empty() && trimmedLower(field(struckAt)).empty()) return {};
         const auto read = moment(struckAt, into.time);
         if (!read) return tl::unexpected(read.error());
-        into.struck = Strike{csvTextFrom(field(struck)), *read};
+        into.struck = Strike{csvTextFrom(field(struck)), *read, csvTextFrom(field(struckBy))};
         return {};
     }
 
@@ -328,6 +329,7 @@ std::string writeReadingsCsv(const Workbook& workbook, const Survey& survey, cha
         if (entry.struck) {
             fields[struck] = csvText(entry.struck->reason);
             fields[struckAt] = toIso(entry.struck->time);
+            fields[struckBy] = csvText(entry.struck->who);
         }
         if (entry.accepted) fields[accepted] = csvText(*entry.accepted);
         if (entry.kept) fields[kept] = "yes";

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Readings as a table: a row a reading. Columns, in any order and letter case: bore, depth, axis,
 // reading, unit; and, where wanted, depth unit, time, angle (degrees off the axis), struck (the
-// reason) and struck at. Other columns are passed over.
+// reason), struck at, struck by, accepted (the story) and kept (yes or no). Other columns are passed over.
 #pragma once
 
 #include "core/storage/csv_table.h"
