@@ -130,15 +130,7 @@ int JobsModel::columnCount(const QModelIndex& parent) const {
 }
 
 DisplayUnits JobsModel::unitsOf(const LedgerRow& job) const {
-    switch (m_units) {
-    case LedgerSettings::Units::inch:
-        return DisplayUnits::inch();
-    case LedgerSettings::Units::metric:
-        return DisplayUnits::metric();
-    case LedgerSettings::Units::ofEachJob:
-        break;
-    }
-    return job.units;
+    return chosenUnits(m_units).value_or(job.units);
 }
 
 QString JobsModel::textOf(const LedgerRow& job, LedgerColumn column) const {

@@ -69,6 +69,18 @@ bool readWaiting(const Json& json, QStringList& waiting) {
 
 } // namespace
 
+std::optional<DisplayUnits> chosenUnits(LedgerSettings::Units units) {
+    switch (units) {
+    case LedgerSettings::Units::inch:
+        return DisplayUnits::inch();
+    case LedgerSettings::Units::metric:
+        return DisplayUnits::metric();
+    case LedgerSettings::Units::ofEachJob:
+        break;
+    }
+    return std::nullopt;
+}
+
 LedgerPlace placeOf(const LedgerSettings& settings, const std::string& file) {
     if (!settings.onServer) return {file, {}};
     return {{},

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "app/ledger/ledger_place.h"
+#include "core/length/format.h"
 #include "core/result.h"
 #include "core/storage/file_system.h"
 
@@ -11,6 +12,7 @@
 #include <QString>
 #include <QStringList>
 
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -33,6 +35,9 @@ struct LedgerSettings {
     QStringList waiting; // files that were saved but had not been entered when the program ended
     friend bool operator==(const LedgerSettings&, const LedgerSettings&) = default;
 };
+
+// The units chosen; nothing = as each job is naturally shown.
+std::optional<DisplayUnits> chosenUnits(LedgerSettings::Units units);
 
 // Where the ledger lies by these settings; `file` is that of one's own.
 LedgerPlace placeOf(const LedgerSettings& settings, const std::string& file);

@@ -21,18 +21,6 @@ namespace {
 const QString exportKind = QStringLiteral("export");
 const QString takeOutKind = QStringLiteral("take out");
 
-LedgerUnits unitsOf(LedgerSettings::Units units) {
-    switch (units) {
-    case LedgerSettings::Units::inch:
-        return DisplayUnits::inch();
-    case LedgerSettings::Units::metric:
-        return DisplayUnits::metric();
-    case LedgerSettings::Units::ofEachJob:
-        break;
-    }
-    return {};
-}
-
 } // namespace
 
 LedgerWindow::LedgerWindow(LedgerOutside outside)
@@ -167,7 +155,7 @@ void LedgerWindow::followAccess() {
 
 void LedgerWindow::followUnits() {
     for (TotalsPage* page : m_totals) {
-        page->setUnits(unitsOf(m_outside.settings.value().units));
+        page->setUnits(chosenUnits(m_outside.settings.value().units));
         if (isVisible() && m_outside.desk.access()) page->refresh();
     }
 }
@@ -230,8 +218,10 @@ void LedgerWindow::takeOut(const QString& file) {
 
 void LedgerWindow::exportJobs() {
     exportSheet(QStringLiteral("jobs"), QStringLiteral("jobs"),
-                [question = m_list->question(), units = unitsOf(m_outside.settings.value().units)](
-                    LedgerStore& store) { return jobsSheet(store, question, units); });
+                [question = m_list->question(),
+                 units = chosenUnits(m_outside.settings.value().units)](LedgerStore& store) {
+                    return jobsSheet(store, question, units);
+                });
 }
 
 // Asked and written on the clerk's thread: neither a long list nor a slow disk holds the window.
