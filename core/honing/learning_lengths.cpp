@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The step is about what stones are off by, so that the parabola is read between its points. What a
 // length costs beforehand, and the least gain, are from trials on simulated benches: with less,
-// chance alone moves stones that are as stated, and on the harsh bench a bore went 47 µm over by it;
-// with more, those that are not are found late.
+// chance alone moves stones that are as stated, and on the harsh bench a bore went 47 µm over by
+// it; with more, those that are not are found late.
 #include "core/honing/learning_lengths.h"
 
 #include "core/honing/plan_share.h"
