@@ -12,6 +12,15 @@ void addUnits(CLI::App& sub, std::string& units) {
         ->check(CLI::IsMember({"inch", "metric"}));
 }
 
+// An empty code, as a script's empty variable gives, is no wish to do without one.
+CLI::Option* addCode(CLI::App& sub, std::string& code, const std::string& what) {
+    return sub.add_option("--code", code, what)->check([](const std::string& typed) {
+        return typed.find_first_not_of(" \t") == std::string::npos
+                   ? std::string("there is no code in it")
+                   : std::string();
+    });
+}
+
 } // namespace
 
 void addAnyway(CLI::App& sub, bool& anyway) {
@@ -21,9 +30,9 @@ void addAnyway(CLI::App& sub, bool& anyway) {
 void addOptions(CLI::App& sub, CheckOptions& options) {
     auto* survey =
         sub.add_option("--survey", options.survey, "name or id of a survey; else the last");
-    sub.add_option("--code", options.code,
-                   "instead: which sheet of the workbook has this check code; exits 0 the sheet as "
-                   "it stands now, 1 one printed earlier, 2 none, 3 mistyped or file wrong")
+    addCode(sub, options.code,
+            "instead: which sheet of the workbook has this check code; exits 0 the sheet as "
+            "it stands now, 1 one printed earlier, 2 none, 3 mistyped or file wrong")
         ->excludes(survey);
     sub.add_flag("--json", options.json, "what the code is, as JSON");
     addUnits(sub, options.units);
@@ -48,7 +57,7 @@ void addOptions(CLI::App& sub, SheetOptions& options) {
     sub.add_option("OUT.pdf", options.target, "where the sheet goes")->required();
     sub.add_option("--paper", options.paper, "a4 or letter")
         ->check(CLI::IsMember({"a4", "letter"}));
-    sub.add_option("--code", options.code, "prints the sheet with this check code again");
+    addCode(sub, options.code, "prints the sheet with this check code again");
     sub.add_flag("--note", options.note,
                  "notes in the workbook that it was printed, so that it can be printed again");
     addAnyway(sub, options.anyway);

@@ -110,6 +110,10 @@ TEST_F(CommandLineHistory, ACodeMistypedIsExplained) {
     EXPECT_NE(err.str().find(": perhaps "), std::string::npos) << err.str();
     EXPECT_EQ(check("O0O0-O0O0-O0O0"), 3);
     EXPECT_EQ(check("K7"), 3);
+    EXPECT_EQ(check(""), 3) << "judged instead, as if none had been asked for";
+    EXPECT_NE(err.str().find("there is no code in it"), std::string::npos) << err.str();
+    EXPECT_EQ(check(" "), 3);
+    EXPECT_EQ(run({"sheet", "/shop/v6.borebook", "/shop/out.pdf", "--code", ""}), 3);
     EXPECT_EQ(run({"check", "/shop/v6.borebook", "--json"}), 3) << "goes with --code";
     EXPECT_EQ(run({"check", "/shop/nothing.borebook", "--code", code}), 3);
 }
