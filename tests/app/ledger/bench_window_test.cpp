@@ -17,21 +17,10 @@ namespace {
 
 using namespace test;
 
-class BenchWindow : public LedgerDeskTest {
+class BenchWindow : public LedgerBenchTest {
 protected:
     BenchWindow()
-        : workshop(
-              {files,
-               clock,
-               dialogs,
-               sounds,
-               preferences,
-               path("rescue"),
-               path("workbooks"),
-               {},
-               {},
-               nullptr,
-               LedgerMeans{path("data/ledger.sqlite"), path("config/ledger.json"), &keyring, {}}})
+        : workshop(outside())
         , window(workshop) {
         workshop.ledger().setDelay(std::chrono::milliseconds(20));
         window.show();
@@ -44,10 +33,6 @@ protected:
         return window.ledger().window();
     }
 
-    StandingClock clock;
-    AnsweringDialogs dialogs;
-    CountingSounds sounds;
-    PreferencesStore preferences;
     Workshop workshop;
     Window window;
 };

@@ -4,8 +4,10 @@
 
 #include "app/jobs/ledger_desk.h"
 #include "app/ledger/ledger_store.h"
+#include "app/shell/workshop.h"
 #include "core/storage/posix_file_system.h"
 #include "core/storage/workbook_file.h"
+#include "tests/support/bench_context.h"
 #include "tests/support/blocks.h"
 
 #include <QFile>
@@ -85,6 +87,29 @@ protected:
     HeldKeyring keyring;
     std::unique_ptr<LedgerSettingsStore> settings;
     std::unique_ptr<LedgerDesk> desk; // ends before its settings
+};
+
+// A bench whose jobs enter that ledger.
+class LedgerBenchTest : public LedgerDeskTest {
+protected:
+    Outside outside() {
+        return {files,
+                clock,
+                dialogs,
+                sounds,
+                preferences,
+                path("rescue"),
+                path("workbooks"),
+                {},
+                {},
+                nullptr,
+                LedgerMeans{path("data/ledger.sqlite"), path("config/ledger.json"), &keyring, {}}};
+    }
+
+    StandingClock clock;
+    AnsweringDialogs dialogs;
+    CountingSounds sounds;
+    PreferencesStore preferences;
 };
 
 } // namespace borewright::test

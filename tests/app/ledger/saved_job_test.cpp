@@ -9,21 +9,8 @@ namespace {
 
 using namespace test;
 
-class SavedJob : public LedgerDeskTest {
+class SavedJob : public LedgerBenchTest {
 protected:
-    Outside outside() {
-        return {files,
-                clock,
-                dialogs,
-                sounds,
-                preferences,
-                path("rescue"),
-                path("workbooks"),
-                {},
-                {},
-                nullptr,
-                LedgerMeans{path("data/ledger.sqlite"), path("config/ledger.json"), &keyring, {}}};
-    }
     static Workbook workbookOf(const std::string& customer) {
         Workbook workbook = inchBlock(1);
         workbook.job.customer = customer;
@@ -34,11 +21,6 @@ protected:
         job.customer = customer;
         ASSERT_TRUE(workshop.document().edit(SetJob{job}, "customer"));
     }
-
-    StandingClock clock;
-    AnsweringDialogs dialogs;
-    CountingSounds sounds;
-    PreferencesStore preferences;
 };
 
 TEST_F(SavedJob, EntersTheLedgerAfterItsSaveAndFollowsEachLaterOne) {
