@@ -43,6 +43,14 @@ PreferencesDialog::PreferencesDialog(PreferencesStore& store, Dialogs& dialogs, 
     resize(520, sizeHint().height());
 }
 
+// QDialog hides itself as it goes, and the field that loses the focus by it calls keep(): that must
+// happen while there still is something to call.
+PreferencesDialog::~PreferencesDialog() {
+    if (!isVisible()) return;
+    hide();
+    keep();
+}
+
 void PreferencesDialog::build() {
     m_theme->addItems({tr("as the desk has it"), tr("light"), tr("dark")});
     m_paper->addItems({tr("A4"), tr("Letter")});

@@ -21,6 +21,7 @@ class PreferencesDialog : public QDialog {
     Q_OBJECT
 public:
     PreferencesDialog(PreferencesStore& store, Dialogs& dialogs, QWidget* parent = nullptr);
+    ~PreferencesDialog() override; // keeps what was typed and not yet left
 
 signals:
     // The user wants to say where the ledger of jobs lies.

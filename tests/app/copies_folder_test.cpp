@@ -7,6 +7,7 @@
 
 #include <QLabel>
 #include <QLineEdit>
+#include <QPlainTextEdit>
 #include <gtest/gtest.h>
 
 namespace borewright {
@@ -53,6 +54,24 @@ TEST_F(CopiesFolder, PartOfANameIsRefusedAndStaysToBeMended) {
     enter({});
     EXPECT_FALSE(refuses());
     EXPECT_EQ(kept(), QString());
+}
+
+// The window may be closed with the preferences open and the cursor in a field.
+TEST(PreferencesOpenAtTheEnd, WhatWasTypedIsKept) {
+    test::Shop shop;
+    {
+        PreferencesDialog dialog(shop.preferences, shop.dialogs);
+        dialog.show();
+        dialog.activateWindow();
+        auto* name = dialog.findChild<QLineEdit*>();
+        auto* address = dialog.findChild<QPlainTextEdit*>();
+        ASSERT_TRUE(name && address);
+        name->setFocus();
+        name->setText("Harbour Lane");
+        address->setPlainText("by the slip");
+    }
+    EXPECT_EQ(shop.preferences.value().shopName, "Harbour Lane");
+    EXPECT_EQ(shop.preferences.value().shopAddress, "by the slip");
 }
 
 // As above, where somebody wrote it into the file itself: it would mean another folder wherever the
