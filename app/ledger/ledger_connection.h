@@ -47,6 +47,7 @@ public:
 private:
     explicit LedgerConnection(LedgerPlace place);
     Result<void> start();
+    Result<void> startWriting();
     Result<void> take(QSqlQuery& query, const Row& row);
     Result<void> forget(const QString& statement); // a prepared one that failed
     tl::unexpected<Error> failed(const QSqlError& error);

@@ -19,6 +19,7 @@ namespace borewright::bench {
 namespace {
 
 constexpr int jobCount = 100'000;
+constexpr int jobsAtOnce = 64; // as a rebuilding reads them
 constexpr int rowsShown = 200; // what a window asks for at once
 constexpr int searches = 100;
 
@@ -55,8 +56,13 @@ LedgerStore& storeOf(const benchmark::State& state) {
 
 void fill(LedgerStore& store) {
     const auto done = store.connection().together([&]() -> Result<void> {
-        for (int i = 0; i < jobCount; ++i)
-            if (const auto put = store.put(test::manyJobs(i)); !put) return put;
+        std::vector<JobEntry> jobs;
+        for (int i = 0; i < jobCount; i += jobsAtOnce) {
+            jobs.clear();
+            for (int j = i; j < std::min(i + jobsAtOnce, jobCount); ++j)
+                jobs.push_back(test::manyJobs(j));
+            if (const auto put = store.putAll(jobs); !put) return put;
+        }
         return store.settle();
     });
     if (!done) throw std::runtime_error(done.error().message());
