@@ -5,6 +5,7 @@
 #include "app/sheet/sheet_pdf.h"
 #include "app/shell/differences_view.h"
 #include "app/shell/earlier_copies.h"
+#include "app/shell/history_view.h"
 #include "app/shell/import_readings.h"
 #include "core/results/results_file.h"
 #include "core/storage/readings_csv.h"
@@ -95,6 +96,16 @@ void FileVerbs::showEarlierCopies() {
     auto* copies = new EarlierCopies(m_workshop, m_window);
     connect(copies, &EarlierCopies::besideAsked, this, &FileVerbs::besideAsked);
     copies->show();
+}
+
+// One is enough: it follows the window.
+void FileVerbs::showHistory() {
+    commitTyped();
+    auto* history = m_window->findChild<HistoryView*>();
+    if (history == nullptr) history = new HistoryView(m_workshop, m_window);
+    history->show();
+    history->raise();
+    history->activateWindow();
 }
 
 void FileVerbs::showUnderneath() {
