@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/shell/file_verbs.h"
 
+#include "app/document/kept_over.h"
 #include "app/sheet/printed_sheets.h"
 #include "app/sheet/sheet_pdf.h"
 #include "app/shell/differences_view.h"
@@ -111,7 +112,7 @@ void FileVerbs::showHistory() {
 void FileVerbs::showUnderneath() {
     const QString path = m_workshop.autosaver().path();
     const auto theirs = loadWorkbook(m_workshop.files(), path.toStdString());
-    const BannerAction mine{tr("Keep mine"), [this] { m_workshop.autosaver().overwrite(); }};
+    const BannerAction mine{tr("Keep mine"), [this] { keepMine(); }};
     const BannerAction elsewhere{tr("Save mine elsewhere …"), [this] { saveAs(); }};
     if (!theirs)
         return m_banner.say(
@@ -125,6 +126,15 @@ void FileVerbs::showUnderneath() {
         list, {tr("In the file"), tr("Here")},
         {mine, {tr("Take theirs"), [this] { takeTheirs(); }}, elsewhere}, m_window);
     view->show();
+}
+
+// What the other noted stays in the history. It is read anew: he may have gone on since.
+void FileVerbs::keepMine() {
+    commitTyped();
+    Autosaver& autosaver = m_workshop.autosaver();
+    const auto theirs = loadWorkbook(m_workshop.files(), autosaver.path().toStdString());
+    if (theirs) noteKeptOver(m_workshop.document(), *theirs);
+    autosaver.overwrite();
 }
 
 // What was done here must lie somewhere before it leaves the window.

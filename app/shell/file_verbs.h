@@ -44,6 +44,7 @@ signals:
 
 private:
     void commitTyped(); // what stands in the field that has the focus
+    void keepMine();
     void takeTheirs();
     [[nodiscard]] QString besideWorkbook(const QString& ending) const;
     void take(const std::vector<Reading>& readings, const QString& name);
