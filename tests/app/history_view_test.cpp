@@ -10,13 +10,14 @@
 #include <QAbstractItemModelTester>
 #include <QClipboard>
 #include <QDir>
-#include <QElapsedTimer>
 #include <QFile>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QTableView>
 
 #include <gtest/gtest.h>
+
+#include <ctime>
 
 namespace borewright {
 namespace {
@@ -136,13 +137,20 @@ TEST_F(HistoryWindow, TenThousandEntriesDoNotHoldItUp) {
         ASSERT_TRUE(noteChange(workbook, entry));
     }
     open();
-    QElapsedTimer still;
-    qint64 longest = 0;
+    // What the window's thread does between two beats, however busy the machine is.
+    const auto work_ms = [] {
+        timespec spent{};
+        clock_gettime(CLOCK_THREAD_CPUTIME_ID, &spent);
+        return static_cast<double>(spent.tv_sec) * 1e3 + static_cast<double>(spent.tv_nsec) / 1e6;
+    };
+    double last = work_ms();
+    double longest = 0;
     QTimer beat;
-    QObject::connect(&beat, &QTimer::timeout,
-                     [&] { longest = std::max(longest, still.restart()); });
+    QObject::connect(&beat, &QTimer::timeout, [&] {
+        const double now = work_ms();
+        longest = std::max(longest, now - std::exchange(last, now));
+    });
     beat.start(1);
-    still.start();
     HistoryView* view = call();
     ASSERT_NE(view, nullptr);
     ASSERT_TRUE(comesTo(*view, 10'000));
@@ -160,9 +168,8 @@ TEST_F(HistoryWindow, TenThousandEntriesDoNotHoldItUp) {
         table->scrollToTop();
         QTest::qWait(1);
     }
-    std::printf("10 000 entries: the window stood still for %lld ms at most\n",
-                static_cast<long long>(longest));
-    EXPECT_LT(longest, 100);
+    std::printf("10 000 entries: the window stood still for %.0f ms at most\n", longest);
+    EXPECT_LT(longest, 50);
 }
 
 TEST_F(HistoryWindow, PicturesOfItLieInTheBuild) {
