@@ -69,6 +69,9 @@ private:
                    m_fit);
         addOptions(*add("copies", "list the dated copies of a workbook", m_copies, copiesCommand),
                    m_copies);
+        addOptions(*add("history", "who changed what, and which sheets were printed", m_history,
+                        historyCommand),
+                   m_history);
         addOptions(*add("sheet", "print the sheet to a PDF file", m_sheet, sheetCommand), m_sheet);
         addOptions(
             *add("results", "write what was computed, as .json or .csv", m_results, resultsCommand),
@@ -117,6 +120,7 @@ private:
     SizesOptions m_sizes;
     FitCommandOptions m_fit;
     CopiesOptions m_copies;
+    HistoryOptions m_history;
     SheetOptions m_sheet;
     ResultsOptions m_results;
     RecordOptions m_record;

@@ -40,6 +40,14 @@ struct FitCommandOptions {
 };
 Result<int> fitCommand(const FitCommandOptions& options, const CliOutside& outside);
 
+// Who changed what in a workbook, and which sheets were printed, newest first.
+struct HistoryOptions {
+    std::string file;
+    bool json = false;
+    bool csv = false;
+};
+Result<int> historyCommand(const HistoryOptions& options, const CliOutside& outside);
+
 // The dated copies of a workbook.
 struct CopiesOptions {
     std::string file;

@@ -18,6 +18,7 @@ void addOptions(CLI::App& sub, CheckOptions& options);
 void addOptions(CLI::App& sub, SizesOptions& options);
 void addOptions(CLI::App& sub, FitCommandOptions& options);
 void addOptions(CLI::App& sub, CopiesOptions& options);
+void addOptions(CLI::App& sub, HistoryOptions& options);
 void addOptions(CLI::App& sub, SheetOptions& options);
 void addOptions(CLI::App& sub, ResultsOptions& options);
 void addOptions(CLI::App& sub, NextOptions& options);

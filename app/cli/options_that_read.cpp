@@ -53,6 +53,11 @@ void addOptions(CLI::App& sub, CopiesOptions& options) {
     sub.add_flag("--json", options.json, "as JSON");
 }
 
+void addOptions(CLI::App& sub, HistoryOptions& options) {
+    auto* json = sub.add_flag("--json", options.json, "as JSON");
+    sub.add_flag("--csv", options.csv, "as CSV")->excludes(json);
+}
+
 void addOptions(CLI::App& sub, SheetOptions& options) {
     sub.add_option("OUT.pdf", options.target, "where the sheet goes")->required();
     sub.add_option("--paper", options.paper, "a4 or letter")

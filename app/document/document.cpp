@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/document/document.h"
 
+#include "app/document/kept_over.h"
+#include "core/storage/history_join.h"
 #include "core/storage/history_log.h"
 
 #include <QThreadPool>
@@ -66,6 +68,15 @@ public:
     void redo() override {
         if (!std::exchange(m_alreadyDone, false))
             m_noted = m_document.applyNow(m_edit, m_noted, text());
+    }
+
+    // No step itself, but no step before it may take an entry away any more.
+    static void keepOver(Document& document, const Workbook& theirs) {
+        Workbook& mine = document.m_workbook;
+        mine.history = joinedHistory(mine, theirs, document.m_person, document.now());
+        ++document.m_handedOut;
+        ++document.m_revision;
+        emit document.noted();
     }
 
 private:
@@ -238,6 +249,10 @@ const Workbook& Document::handOut() {
         m_workbook.history.id = QUuid::createUuid().toString(QUuid::Id128).toStdString();
     ++m_handedOut;
     return m_workbook;
+}
+
+void noteKeptOver(Document& document, const Workbook& theirs) {
+    EditCommand::keepOver(document, theirs);
 }
 
 void Document::setUnits(const DisplayUnits& units) {

@@ -22,6 +22,8 @@ public:
     virtual void read(const QString& name, const Found& then) = 0;
     // Keeps it under this name, in place of what was there.
     virtual void write(const QString& name, const std::string& secret, const Done& then) = 0;
+    // It holds nothing of this name any more; so it is where it never did.
+    virtual void forget(const QString& name, const Done& then) = 0;
 };
 
 } // namespace borewright

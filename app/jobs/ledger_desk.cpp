@@ -32,6 +32,7 @@ LedgerDesk::LedgerDesk(LedgerSettingsStore& settings, FileSystem& files, Keyring
 
 LedgerDesk::~LedgerDesk() {
     disconnect(&m_settings, nullptr, this, nullptr);
+    m_opened.clear(); // the next opening looks again
     enterWaiting();
     QStringList left = m_waiting;
     if (m_keeper) {
@@ -92,7 +93,7 @@ void LedgerDesk::take(const std::optional<LedgerAccess>& access, const QString& 
     if (m_access != access) {
         retireKeeper();
         m_access = access;
-        if (!m_waiting.isEmpty()) m_timer.start();
+        if (!m_waiting.isEmpty() || !m_opened.isEmpty()) m_timer.start();
     }
     emit accessChanged();
     keeperTold();
@@ -115,14 +116,22 @@ void LedgerDesk::saved(const QString& path) {
     if (!m_timer.isActive()) m_timer.start();
 }
 
+void LedgerDesk::opened(const QString& path) {
+    if (m_file.isEmpty() || !m_settings.value().kept) return;
+    if (!m_opened.contains(path)) m_opened += path;
+    if (!m_timer.isActive()) m_timer.start();
+}
+
 void LedgerDesk::enterWaiting() {
-    if (m_waiting.isEmpty() || !m_access) return;
+    if ((m_waiting.isEmpty() && m_opened.isEmpty()) || !m_access) return;
     if (!m_keeper)
         m_keeper = std::make_unique<LedgerKeeper>(*m_access, m_files, keeperPatience, [this] {
             QMetaObject::invokeMethod(this, &LedgerDesk::keeperTold, Qt::QueuedConnection);
         });
     for (const QString& path : std::exchange(m_waiting, {}))
         m_keeper->saved(path.toStdString());
+    for (const QString& path : std::exchange(m_opened, {}))
+        m_keeper->opened(path.toStdString());
 }
 
 void LedgerDesk::keeperTold() {

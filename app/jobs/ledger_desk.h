@@ -47,6 +47,9 @@ public:
 
     // A workbook is on the disk at `path`: it is entered some seconds later, once.
     void saved(const QString& path);
+    // A workbook was opened from `path`: where the ledger knows it with other content, it is
+    // entered anew some seconds later, and nobody is told.
+    void opened(const QString& path);
     void setDelay(std::chrono::milliseconds delay) { m_timer.setInterval(delay); }
 
     // What opens the ledger now; nothing where none is kept, or the password is not known yet.
@@ -87,6 +90,7 @@ private:
     QString m_whyNot;
     bool m_wantsPassword = false;
     QStringList m_waiting; // to be handed to the keeper
+    QStringList m_opened;  // the same
     QTimer m_timer;
     std::size_t m_entered = 0; // by this keeper, as far as told
     QString m_said;

@@ -168,7 +168,9 @@ void LedgerWindow::refresh() {
 }
 
 void LedgerWindow::ledgerOpened(const QString& notice, bool isNew) {
-    if (isNew) m_foot->fill(!notice.isEmpty());
+    // Once: whoever gave it up is not begun with again.
+    const auto& access = m_outside.desk.access();
+    if (isNew && std::exchange(m_filling, access) != access) m_foot->fill(!notice.isEmpty());
     if (!notice.isEmpty()) say(notice);
 }
 

@@ -12,6 +12,8 @@
 
 #include <QWidget>
 
+#include <optional>
+
 class QLineEdit;
 class QPushButton;
 class QTabWidget;
@@ -81,7 +83,8 @@ private:
     QWidget* m_noticeRow = nullptr;
     QLabel* m_notice = nullptr;
     QPushButton* m_remedy = nullptr;
-    std::function<void()> m_action; // of the remedy
+    std::function<void()> m_action;        // of the remedy
+    std::optional<LedgerAccess> m_filling; // the ledger that was last begun to be filled unasked
 };
 
 } // namespace borewright

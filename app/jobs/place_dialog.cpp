@@ -242,6 +242,7 @@ void PlaceDialog::keep() {
 
 void PlaceDialog::kept() {
     const LedgerAccess access = typedAccess();
+    const LedgerSettings before = m_settings.value();
     m_settings.set(typed());
     if (!m_password->text().isEmpty()) m_desk.givePassword(m_password->text());
     m_password->clear();
@@ -249,6 +250,27 @@ void PlaceDialog::kept() {
              ? tr("Kept. It is %1 now.").arg(QString::fromStdString(inWords(access.place)))
              : tr("Kept. No job enters a ledger any more."),
          true);
+    forgetSecretOf(before);
+}
+
+// A password that nobody asks for any more does not stay in the keyring.
+void PlaceDialog::forgetSecretOf(const LedgerSettings& before) {
+    const auto secretOf = [this](const LedgerSettings& ledger) {
+        const LedgerPlace place = placeOf(ledger, m_desk.file());
+        return place.server && ledger.password == Password::keyring
+                   ? LedgerDesk::secretName(*place.server)
+                   : QString();
+    };
+    const QString name = secretOf(before);
+    if (name.isEmpty() || name == secretOf(m_settings.value()) || !m_desk.keyring()) return;
+    const QPointer<PlaceDialog> still(this);
+    m_desk.keyring()->forget(name, [still, trial = m_trial](const Result<void>& done) {
+        if (done || !still || still->m_trial != trial) return;
+        still->tell(still->told() + u' ' +
+                        tr("The earlier password is still in the keyring: %1.")
+                            .arg(QString::fromStdString(done.error().message())),
+                    true);
+    });
 }
 
 } // namespace borewright

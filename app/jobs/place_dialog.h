@@ -38,6 +38,7 @@ private:
     void tell(const QString& sentence, bool good);
     void keep();
     void kept();
+    void forgetSecretOf(const LedgerSettings& before);
 
     LedgerDesk& m_desk;
     LedgerSettingsStore& m_settings;

@@ -170,13 +170,21 @@ Result<void> LedgerConnection::forget(const QString& statement) {
     return failed(error);
 }
 
+// A server thinks about each search anew (connectOptions()), but what is entered goes the same way
+// every time: thinking about that as well costs it more than the entering.
+Result<void> LedgerConnection::startWriting() {
+    if (!isServer()) return {};
+    return run(QStringLiteral("SET LOCAL plan_cache_mode = auto"));
+}
+
 Result<void> LedgerConnection::together(const std::function<Result<void>()>& work) {
     if (m_together) return work();
     // SQLite: taking the right to write at once cannot fail half way for want of it.
     const QString begin = isServer() ? QStringLiteral("BEGIN") : QStringLiteral("BEGIN IMMEDIATE");
     if (const auto begun = run(begin); !begun) return begun;
     m_together = true;
-    auto done = work();
+    auto done = startWriting();
+    if (done) done = work();
     m_together = false;
     if (done) done = run(QStringLiteral("COMMIT"));
     if (!done) (void)run(QStringLiteral("ROLLBACK"));

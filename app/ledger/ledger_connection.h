@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // One connection to the ledger's database. Every statement is prepared once and its values bound;
-// no text of a user ever becomes part of a statement. Belongs to the thread that opened it.
+// no text of a user ever becomes part of a statement. Belongs to the thread that opened it, and has
+// to end before the application object does, which takes Qt's list of connections with it.
 #pragma once
 
 #include "app/ledger/ledger_place.h"
@@ -46,6 +47,7 @@ public:
 private:
     explicit LedgerConnection(LedgerPlace place);
     Result<void> start();
+    Result<void> startWriting();
     Result<void> take(QSqlQuery& query, const Row& row);
     Result<void> forget(const QString& statement); // a prepared one that failed
     tl::unexpected<Error> failed(const QSqlError& error);

@@ -2,6 +2,8 @@
 #include "app/ledger/ledger_keeper.h"
 
 #include "app/ledger/ledger_rebuild.h"
+#include "core/storage/hash.h"
+#include "core/storage/workbook_file.h"
 
 #include <algorithm>
 
@@ -37,6 +39,14 @@ void LedgerKeeper::saved(const std::string& file) {
     m_changed.notify_all();
 }
 
+void LedgerKeeper::opened(const std::string& file) {
+    {
+        const std::lock_guard lock(m_mutex);
+        m_opened.insert(file);
+    }
+    m_changed.notify_all();
+}
+
 LedgerKeeper::State LedgerKeeper::state() const {
     const std::lock_guard lock(m_mutex);
     return {{m_waiting.begin(), m_waiting.end()}, m_entered, m_problem};
@@ -44,7 +54,7 @@ LedgerKeeper::State LedgerKeeper::state() const {
 
 bool LedgerKeeper::settle(std::chrono::milliseconds most) const {
     std::unique_lock lock(m_mutex);
-    return m_changed.wait_for(lock, most, [this] { return m_waiting.empty(); });
+    return m_changed.wait_for(lock, most, [this] { return m_waiting.empty() && m_opened.empty(); });
 }
 
 void LedgerKeeper::work() {
@@ -52,13 +62,19 @@ void LedgerKeeper::work() {
     std::string last; // a file that the ledger refuses holds up no other
     std::unique_lock lock(m_mutex);
     while (!m_ending) {
-        if (m_waiting.empty() && m_store) { // nobody is kept waiting by a connection that idles
+        if (m_waiting.empty() && m_opened.empty() &&
+            m_store) { // nobody is kept waiting by a connection that idles
             lock.unlock();
             m_store.reset();
             lock.lock();
         }
-        m_changed.wait(lock, [this] { return m_ending || !m_waiting.empty(); });
+        m_changed.wait(lock,
+                       [this] { return m_ending || !m_waiting.empty() || !m_opened.empty(); });
         if (m_ending) break;
+        if (m_waiting.empty()) {
+            look(lock);
+            continue;
+        }
         const auto next = m_waiting.upper_bound(last);
         const std::string file = next != m_waiting.end() ? *next : *m_waiting.begin();
         last = file;
@@ -86,13 +102,44 @@ void LedgerKeeper::work() {
     m_store.reset(); // where it was opened
 }
 
+// One of the files that were opened; what was saved goes before.
+void LedgerKeeper::look(std::unique_lock<std::mutex>& lock) {
+    const std::string file = *m_opened.begin();
+    lock.unlock();
+    const bool entered = isBehind(file) && enter(file).empty();
+    lock.lock();
+    m_opened.erase(file);
+    if (entered) ++m_entered;
+    m_changed.notify_all();
+    if (!entered || !m_told) return;
+    lock.unlock();
+    m_told();
+    lock.lock();
+}
+
+// The ledger knows the file, and it holds something else now.
+bool LedgerKeeper::isBehind(const std::string& file) {
+    const LedgerPlace& place = m_access.place;
+    if (!place.server && !m_files.facts(place.file)) return false; // none is made for this
+    if (!openStore().empty()) return false;
+    const auto known = m_store->job(file);
+    if (!known) m_store.reset(); // the connection may be lost
+    if (!known || !*known) return false;
+    const auto bytes = m_files.read(file, largestWorkbookFile);
+    return bytes && fnv1a(*bytes) != (*known)->content;
+}
+
+std::string LedgerKeeper::openStore() {
+    if (m_store) return {};
+    auto opened =
+        LedgerStore::open(m_access.place, LedgerStore::Check::beginning, m_access.password);
+    if (!opened) return opened.error().message();
+    m_store = std::move(*opened);
+    return {};
+}
+
 std::string LedgerKeeper::enter(const std::string& file) {
-    if (!m_store) {
-        auto opened =
-            LedgerStore::open(m_access.place, LedgerStore::Check::beginning, m_access.password);
-        if (!opened) return opened.error().message();
-        m_store = std::move(*opened);
-    }
+    if (std::string problem = openStore(); !problem.empty()) return problem;
     const auto job = readJob(m_files, file);
     // Gone or unreadable: the saver says so where it matters, and a rebuilding lists it.
     if (!job || job->invented) return {};

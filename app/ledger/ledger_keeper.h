@@ -39,18 +39,27 @@ public:
     // is marked as invented is left out.
     void saved(const std::string& file);
 
+    // A workbook was opened: where the ledger knows its file with other content, as after a crash
+    // of whatever saved it last, it is entered anew. Returns at once, from any thread. Where the
+    // ledger cannot be reached nothing is said, and it does not wait.
+    void opened(const std::string& file);
+
     struct State {
         std::vector<std::string> waiting; // files to be entered
         std::size_t entered = 0;          // jobs so far
         std::string problem;              // why the last try failed; empty where it did not
     };
     [[nodiscard]] State state() const;
-    // Waits until nothing waits, at most this long; whether that came true.
+    // Waits until nothing waits and what was opened is looked at, at most this long; whether that
+    // came true.
     bool settle(std::chrono::milliseconds most) const;
 
 private:
     void work();
     std::string enter(const std::string& file); // what failed of the ledger; else empty
+    std::string openStore();                    // the same
+    bool isBehind(const std::string& file);
+    void look(std::unique_lock<std::mutex>& lock);
 
     const LedgerAccess m_access;
     FileSystem& m_files;
@@ -59,7 +68,8 @@ private:
     mutable std::mutex m_mutex;
     mutable std::condition_variable m_changed;
     std::set<std::string> m_waiting;
-    std::set<std::string> m_again; // saved once more while they were being entered
+    std::set<std::string> m_again;  // saved once more while they were being entered
+    std::set<std::string> m_opened; // to be looked at
     std::string m_problem;
     std::size_t m_entered = 0;
     bool m_ending = false;

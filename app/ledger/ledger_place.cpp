@@ -45,9 +45,11 @@ bool isThisMachine(const LedgerServer& server) {
 
 std::string connectOptions(const LedgerServer& server) {
     const std::string transport = isThisMachine(server) ? "sslmode=prefer" : "sslmode=require";
-    // A search takes one core of the server: it is over before a second one would have begun.
+    // A search takes one core of the server: it is over before a second one would have begun. How
+    // it is done is chosen by the words that are searched for, each time.
     return transport + ";connect_timeout=5;tcp_user_timeout=10000;application_name=borewright;"
-                       "options='-c statement_timeout=30000 -c max_parallel_workers_per_gather=0'";
+                       "options='-c statement_timeout=30000 -c max_parallel_workers_per_gather=0 "
+                       "-c plan_cache_mode=force_custom_plan'";
 }
 
 std::string inWords(const LedgerPlace& place) {

@@ -55,10 +55,9 @@ public:
         for (std::size_t from = 0; from < paths.size(); from += readAtOnce) {
             if (progress && !progress(static_cast<std::int64_t>(from), all)) return cancelled();
             const std::size_t to = std::min(paths.size(), from + readAtOnce);
-            const Read read = readSome(m_files, paths, from, to);
-            for (std::size_t i = from; i < to; ++i)
-                if (const auto done = enter(paths[i], *read[i - from]); !done)
-                    return tl::unexpected(done.error());
+            Read read = readSome(m_files, paths, from, to);
+            if (const auto done = enter(paths, from, read); !done)
+                return tl::unexpected(done.error());
         }
         if (progress && !progress(all, all)) return cancelled();
         for (const auto& unread : m_rebuilt.unread) // what could not be seen is not gone
@@ -76,13 +75,17 @@ private:
             [&](const QSqlQuery& query) { m_round = query.value(0).toLongLong(); });
     }
 
-    Result<void> enter(const std::string& path, const Result<JobEntry>& job) {
-        if (!job) {
-            m_rebuilt.unread.push_back({path, job.error().message()});
-            return {};
+    Result<void> enter(const std::vector<std::string>& paths, std::size_t from, Read& read) {
+        std::vector<JobEntry> jobs;
+        for (std::size_t i = 0; i < read.size(); ++i) {
+            Result<JobEntry>& job = *read[i];
+            if (job)
+                jobs.push_back(std::move(*job));
+            else
+                m_rebuilt.unread.push_back({paths[from + i], job.error().message()});
         }
-        ++m_rebuilt.taken;
-        return m_store.put(*job, m_round);
+        m_rebuilt.taken += static_cast<std::int64_t>(jobs.size());
+        return m_store.putAll(jobs, m_round);
     }
 
     // The path itself and all below it. '0' is the character behind '/'.

@@ -7,7 +7,7 @@
 
 namespace borewright {
 
-inline constexpr int ledgerVersion = 2;
+inline constexpr int ledgerVersion = 3;
 
 enum class LedgerState {
     empty,   // nothing there yet
@@ -20,6 +20,9 @@ enum class LedgerState {
 Result<LedgerState> ledgerState(LedgerConnection& connection);
 // Makes the tables in an empty database.
 Result<void> makeLedger(LedgerConnection& connection);
+// Whether it was ever made from the workbooks; a job that was saved may come before that.
+Result<bool> isFilled(LedgerConnection& connection);
+Result<void> markFilled(LedgerConnection& connection);
 // Takes away every table of an older version.
 Result<void> dropLedger(LedgerConnection& connection);
 

@@ -4,6 +4,7 @@
 #include "app/ledger/ledger_aside.h"
 #include "app/ledger/ledger_connection.h"
 #include "app/ledger/ledger_fold.h"
+#include "app/ledger/ledger_order.h"
 #include "app/ledger/ledger_rows.h"
 #include "app/ledger/ledger_schema.h"
 
@@ -13,41 +14,6 @@
 
 namespace borewright {
 namespace {
-
-// Of the program's own words alone: what is sorted by cannot be bound.
-QString sortedBy(LedgerColumn column) {
-    switch (column) {
-    case LedgerColumn::opened:
-        return QStringLiteral("opened");
-    case LedgerColumn::lastSurvey:
-        return QStringLiteral("last_survey");
-    case LedgerColumn::customer:
-        return QStringLiteral("customer_key");
-    case LedgerColumn::engine:
-        return QStringLiteral("engine_key");
-    case LedgerColumn::serial:
-        return QStringLiteral("serial_key");
-    case LedgerColumn::bores:
-        return QStringLiteral("bores");
-    case LedgerColumn::before:
-        return QStringLiteral("before_largest");
-    case LedgerColumn::after:
-        return QStringLiteral("after_largest");
-    case LedgerColumn::oversize:
-        return QStringLiteral("oversize");
-    case LedgerColumn::verdict:
-        return QStringLiteral("verdict");
-    case LedgerColumn::file:
-        return QStringLiteral("file");
-    }
-    return QStringLiteral("id");
-}
-
-QString orderOf(const QString& table, const LedgerQuestion& question) {
-    const QString way = question.descending ? QStringLiteral("DESC") : QStringLiteral("ASC");
-    return QStringLiteral(" ORDER BY %1.%2 %3 NULLS LAST, %1.id %3")
-        .arg(table, sortedBy(question.sort), way);
-}
 
 // A damaged or newer file, as words for the notice; nothing where the file can be used.
 struct Looked {
@@ -83,6 +49,18 @@ std::vector<std::string> foldersOf(LedgerConnection& connection) {
     (void)connection.run(QStringLiteral("SELECT path FROM folder ORDER BY path"), {},
                          [&](const QSqlQuery& query) { paths.push_back(textOf(query.value(0))); });
     return paths;
+}
+
+Result<void> putFolders(LedgerConnection& connection, const std::vector<std::string>& paths) {
+    if (const auto done = connection.run(QStringLiteral("DELETE FROM folder")); !done) return done;
+    for (const std::string& path : paths)
+        if (const auto done =
+                connection.run(QStringLiteral("INSERT INTO folder VALUES (?) ON CONFLICT DO "
+                                              "NOTHING"),
+                               {sqlText(path)});
+            !done)
+            return done;
+    return {};
 }
 
 Result<void> makeRoom(const LedgerPlace& place) {
@@ -121,20 +99,26 @@ Result<std::unique_ptr<LedgerStore>> LedgerStore::open(const LedgerPlace& place,
     }
     std::unique_ptr<LedgerStore> store(new LedgerStore(std::move(*connection)));
     store->m_notice = std::move(notice);
-    store->m_new = looked->state != LedgerState::ready;
+    store->m_made = looked->state != LedgerState::ready;
+    if (!store->m_made) {
+        const auto filled = isFilled(*store->m_connection);
+        if (!filled) return tl::unexpected(filled.error());
+        store->m_new = !*filled;
+    }
     if (looked->state == LedgerState::older) {
         madeFrom = foldersOf(*store->m_connection);
         store->m_notice = "The ledger was made by an older Borewright and is made anew from the "
                           "workbooks.";
     }
-    if (store->m_new) {
-        const auto made = store->m_connection->together([&]() -> Result<void> {
+    if (store->m_made) {
+        store->m_new = true;
+        const auto done = store->m_connection->together([&]() -> Result<void> {
             if (looked->state == LedgerState::older)
                 if (auto gone = dropLedger(*store->m_connection); !gone) return gone;
-            if (auto done = makeLedger(*store->m_connection); !done) return done;
-            return store->setFolders(madeFrom);
+            if (auto tables = makeLedger(*store->m_connection); !tables) return tables;
+            return putFolders(*store->m_connection, madeFrom);
         });
-        if (!made) return tl::unexpected(made.error());
+        if (!done) return tl::unexpected(done.error());
     }
     return store;
 }
@@ -145,13 +129,15 @@ Result<std::vector<LedgerRow>> LedgerStore::find(const LedgerQuestion& question)
     QString chosen = QStringLiteral("SELECT f.id AS found FROM job f WHERE TRUE") +
                      holdsEach(QStringLiteral("f.search"), words.size());
     if (question.most >= 0) {
-        chosen += orderOf(QStringLiteral("f"), question) + QStringLiteral(" LIMIT ? OFFSET ?");
+        chosen += orderOf(QStringLiteral("f"), question, m_connection->isServer()) +
+                  QStringLiteral(" LIMIT ? OFFSET ?");
         values << static_cast<qlonglong>(question.most) << static_cast<qlonglong>(question.skip);
     }
     std::vector<LedgerRow> rows;
     const auto done = m_connection->run(
         QStringLiteral("SELECT %1 FROM (%2) AS chosen JOIN job ON job.id = chosen.found%3")
-            .arg(rowColumns(), chosen, orderOf(QStringLiteral("job"), question)),
+            .arg(rowColumns(), chosen,
+                 orderOf(QStringLiteral("job"), question, m_connection->isServer())),
         values, [&](const QSqlQuery& query) { rows.push_back(rowOf(query)); });
     if (!done) return tl::unexpected(done.error());
     return rows;
@@ -188,15 +174,8 @@ Result<std::vector<std::string>> LedgerStore::folders() {
 
 Result<void> LedgerStore::setFolders(const std::vector<std::string>& paths) {
     return m_connection->together([&]() -> Result<void> {
-        if (const auto done = m_connection->run(QStringLiteral("DELETE FROM folder")); !done)
-            return done;
-        for (const std::string& path : paths)
-            if (const auto done = m_connection->run(
-                    QStringLiteral("INSERT INTO folder VALUES (?) ON CONFLICT DO NOTHING"),
-                    {sqlText(path)});
-                !done)
-                return done;
-        return {};
+        if (const auto done = putFolders(*m_connection, paths); !done) return done;
+        return markFilled(*m_connection);
     });
 }
 

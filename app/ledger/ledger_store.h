@@ -12,6 +12,7 @@
 #include <cstdint>
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -77,11 +78,16 @@ public:
 
     // What was set aside and why; empty where nothing was.
     [[nodiscard]] const std::string& notice() const { return m_notice; }
-    // It was begun just now and waits to be filled from the workbooks.
+    // It waits to be filled from the workbooks: nobody has done so since it was made.
     [[nodiscard]] bool isNew() const { return m_new; }
+    // Its tables were made as it was opened.
+    [[nodiscard]] bool wasMade() const { return m_made; }
 
     // Enters a job, in place of what stood there of its file. Of a rebuilding, its round.
     Result<void> put(const JobEntry& job, std::int64_t round = 0);
+    // The same of many, in few statements; all of it becomes true together, or nothing. Of jobs
+    // with the same file the last counts.
+    Result<void> putAll(std::span<const JobEntry> jobs, std::int64_t round = 0);
     // Takes the file's job out; nothing happens where there is none.
     Result<void> forget(const std::string& file);
 
@@ -91,7 +97,8 @@ public:
     // All that was entered of a file; nothing where it is not in the ledger.
     Result<std::optional<JobEntry>> job(const std::string& file);
 
-    // The folders and files that the ledger is made from, as last given.
+    // The folders and files that the ledger is made from, as last given; giving them says that it
+    // was filled from there.
     Result<std::vector<std::string>> folders();
     Result<void> setFolders(const std::vector<std::string>& folders);
     // After many jobs were entered: lets the database look at what it holds, so that it searches
@@ -106,6 +113,7 @@ private:
     std::unique_ptr<LedgerConnection> m_connection;
     std::string m_notice;
     bool m_new = false;
+    bool m_made = false;
 };
 
 } // namespace borewright

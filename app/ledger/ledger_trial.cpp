@@ -13,7 +13,7 @@ Result<LedgerTrial> tryLedger(const LedgerAccess& access) {
         LedgerStore::open(access.place, LedgerStore::Check::beginning, access.password);
     if (!store) return tl::unexpected(store.error());
     LedgerTrial trial;
-    trial.made = (*store)->isNew();
+    trial.made = (*store)->wasMade();
     const auto jobs = (*store)->count();
     if (!jobs) return tl::unexpected(jobs.error());
     trial.jobs = *jobs;

@@ -15,7 +15,8 @@ std::string wordsOf(const QKeychain::Job& job) {
     case QKeychain::NoError:
         return {};
     case QKeychain::EntryNotFound:
-        return "the keyring has no password for it";
+        // One that stays locked answers the same.
+        return "the keyring has no password for it, or stays locked";
     case QKeychain::AccessDeniedByUser:
     case QKeychain::AccessDenied:
         return "the keyring stays locked";
@@ -28,6 +29,16 @@ std::string wordsOf(const QKeychain::Job& job) {
             return "no keyring runs on this desk";
         return "the keyring does not do as asked (" + job.errorString().toStdString() + ")";
     }
+}
+
+// Starts what gives nothing back.
+void finish(QKeychain::Job* job, const Keyring::Done& then) {
+    QObject::connect(job, &QKeychain::Job::finished, job, [job, then] {
+        const bool nothing = job->error() == QKeychain::EntryNotFound; // was there to be forgotten
+        const std::string problem = nothing ? std::string() : wordsOf(*job);
+        then(problem.empty() ? Result<void>() : Result<void>(refuse(problem)));
+    });
+    job->start();
 }
 
 } // namespace
@@ -48,13 +59,13 @@ void DeskKeyring::write(const QString& name, const std::string& secret, const Do
     auto* job = new QKeychain::WritePasswordJob(service, QCoreApplication::instance());
     job->setKey(name);
     job->setTextData(QString::fromStdString(secret));
-    QObject::connect(job, &QKeychain::Job::finished, job, [job, then] {
-        if (const std::string problem = wordsOf(*job); !problem.empty())
-            then(refuse(problem));
-        else
-            then({});
-    });
-    job->start();
+    finish(job, then);
+}
+
+void DeskKeyring::forget(const QString& name, const Done& then) {
+    auto* job = new QKeychain::DeletePasswordJob(service, QCoreApplication::instance());
+    job->setKey(name);
+    finish(job, then);
 }
 
 } // namespace borewright

@@ -11,6 +11,7 @@ class DeskKeyring final : public Keyring {
 public:
     void read(const QString& name, const Found& then) override;
     void write(const QString& name, const std::string& secret, const Done& then) override;
+    void forget(const QString& name, const Done& then) override;
 };
 
 } // namespace borewright

@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/shell/file_verbs.h"
 
+#include "app/document/kept_over.h"
 #include "app/sheet/printed_sheets.h"
 #include "app/sheet/sheet_pdf.h"
 #include "app/shell/differences_view.h"
 #include "app/shell/earlier_copies.h"
+#include "app/shell/history_view.h"
 #include "app/shell/import_readings.h"
 #include "core/results/results_file.h"
 #include "core/storage/readings_csv.h"
@@ -97,10 +99,20 @@ void FileVerbs::showEarlierCopies() {
     copies->show();
 }
 
+// One is enough: it follows the window.
+void FileVerbs::showHistory() {
+    commitTyped();
+    auto* history = m_window->findChild<HistoryView*>();
+    if (history == nullptr) history = new HistoryView(m_workshop, m_window);
+    history->show();
+    history->raise();
+    history->activateWindow();
+}
+
 void FileVerbs::showUnderneath() {
     const QString path = m_workshop.autosaver().path();
     const auto theirs = loadWorkbook(m_workshop.files(), path.toStdString());
-    const BannerAction mine{tr("Keep mine"), [this] { m_workshop.autosaver().overwrite(); }};
+    const BannerAction mine{tr("Keep mine"), [this] { keepMine(); }};
     const BannerAction elsewhere{tr("Save mine elsewhere …"), [this] { saveAs(); }};
     if (!theirs)
         return m_banner.say(
@@ -114,6 +126,15 @@ void FileVerbs::showUnderneath() {
         list, {tr("In the file"), tr("Here")},
         {mine, {tr("Take theirs"), [this] { takeTheirs(); }}, elsewhere}, m_window);
     view->show();
+}
+
+// What the other noted stays in the history. It is read anew: he may have gone on since.
+void FileVerbs::keepMine() {
+    commitTyped();
+    Autosaver& autosaver = m_workshop.autosaver();
+    const auto theirs = loadWorkbook(m_workshop.files(), autosaver.path().toStdString());
+    if (theirs) noteKeptOver(m_workshop.document(), *theirs);
+    autosaver.overwrite();
 }
 
 // What was done here must lie somewhere before it leaves the window.

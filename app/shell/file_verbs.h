@@ -33,6 +33,7 @@ public:
 
     // Lists the dated copies of the open workbook.
     void showEarlierCopies();
+    void showHistory();
     // Shows what differs between the file that somebody else changed and the workbook here, with
     // the ways out: keep mine, take theirs, save mine elsewhere. Nothing is overwritten before.
     void showUnderneath();
@@ -43,6 +44,7 @@ signals:
 
 private:
     void commitTyped(); // what stands in the field that has the focus
+    void keepMine();
     void takeTheirs();
     [[nodiscard]] QString besideWorkbook(const QString& ending) const;
     void take(const std::vector<Reading>& readings, const QString& name);

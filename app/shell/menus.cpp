@@ -52,6 +52,9 @@ void Menus::addFile(FileVerbs& verbs) {
     QAction* earlier = add(menu, tr("Earlier &copies …"), {});
     connect(earlier, &QAction::triggered, &verbs, &FileVerbs::showEarlierCopies);
     m_ofWorkbook += earlier;
+    QAction* history = add(menu, tr("&History …"), QKeySequence(Qt::CTRL | Qt::Key_H));
+    connect(history, &QAction::triggered, &verbs, &FileVerbs::showHistory);
+    m_ofWorkbook += history;
     m_changeAnyway = add(menu, tr("Open to chan&ge anyway"), {});
     connect(m_changeAnyway, &QAction::triggered, &verbs, &FileVerbs::changeAnyway);
     menu.addSeparator();

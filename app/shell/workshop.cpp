@@ -170,8 +170,18 @@ Result<void> Workshop::open(const QString& path) {
         lock(whole, false);
     m_lastTime = sentenceOfLastTime(whole);
     lookOnly();
+    tellLedger(whole);
     becameOpen(whole);
     return {};
+}
+
+// A save enters its job some seconds later, and a program that is killed in between never does.
+void Workshop::tellLedger(const QString& path) {
+    if (isDatedCopy(path)) return;
+    if (m_lock.answer().dead)
+        m_ledger.saved(path);
+    else
+        m_ledger.opened(path);
 }
 
 void Workshop::begin(Workbook workbook) {

@@ -86,6 +86,7 @@ private:
     void remember(const QString& path);
     void lock(const QString& path, bool anyway);
     void lookOnly();
+    void tellLedger(const QString& path);
     void followPerson();
     [[nodiscard]] QString sentenceOfLastTime(const QString& path) const;
 

@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/storage/history_log.h"
 
-#include "core/storage/json_value.h"
+#include "core/storage/old_values.h"
 #include "core/storage/workbook_file.h"
 
 #include <algorithm>
-#include <charconv>
 #include <map>
 #include <string_view>
 
@@ -20,8 +19,7 @@ bool same(const JsonValue& a, const JsonValue& b) {
            std::ranges::equal(a.items, b.items, same);
 }
 
-template<class Json> // JsonValue, constant or not
-Json* member(Json& object, std::string_view key) {
+const JsonValue* member(const JsonValue& object, std::string_view key) {
     const auto place = std::ranges::find(object.items, key, &JsonValue::key);
     return place == object.items.end() ? nullptr : &*place;
 }
@@ -37,22 +35,6 @@ std::string step(std::string_view key) {
         else
             text += c;
     return text;
-}
-
-std::vector<std::string> stepsOf(std::string_view pointer) {
-    std::vector<std::string> steps;
-    for (std::size_t i = 0; i < pointer.size(); ++i) {
-        const char c = pointer[i];
-        if (c == '/')
-            steps.emplace_back();
-        else if (steps.empty())
-            return {}; // no pointer begins so
-        else if (c == '~' && i + 1 < pointer.size())
-            steps.back() += pointer[++i] == '1' ? '/' : '~';
-        else
-            steps.back() += c;
-    }
-    return steps;
 }
 
 void compare(const JsonValue& was, const JsonValue& is, const std::string& at, Found& found);
@@ -97,57 +79,6 @@ void compare(const JsonValue& was, const JsonValue& is, const std::string& at, F
     if (was.kind == is.kind && was.kind == Kind::object) return compareObjects(was, is, at, found);
     if (was.kind == is.kind && was.kind == Kind::array) return compareLists(was, is, at, found);
     if (was.kind != is.kind || was.text != is.text) found.push_back({at, compactJson(was), {}});
-}
-
-Result<JsonValue> jsonOf(Workbook workbook) {
-    workbook.history = {};
-    return parseJson(writeWorkbook(workbook));
-}
-
-// Puts one value back; false where there is no such place.
-bool putBack(JsonValue& root, const OldValue& old) {
-    const std::vector<std::string> steps = stepsOf(old.at);
-    if (steps.empty()) return false;
-    JsonValue* place = &root;
-    const auto indexIn = [](const JsonValue& list, const std::string& text) -> std::size_t {
-        std::size_t index = 0;
-        const auto [end, code] = std::from_chars(text.data(), text.data() + text.size(), index);
-        return code == std::errc() && end == text.data() + text.size() ? index : list.items.size();
-    };
-    const auto into = [&](const std::string& name) -> JsonValue* {
-        if (place->kind == Kind::object) return member(*place, name);
-        const std::size_t index = indexIn(*place, name);
-        return place->kind == Kind::array && index < place->items.size() ? &place->items[index]
-                                                                         : nullptr;
-    };
-    for (std::size_t i = 0; i + 1 < steps.size(); ++i)
-        if (place = into(steps[i]); place == nullptr) return false;
-    JsonValue* target = into(steps.back());
-    if (!old.was) { // there was none
-        if (target == nullptr || place->kind != Kind::object) return false;
-        place->items.erase(place->items.begin() + (target - place->items.data()));
-        return true;
-    }
-    auto value = parseJson(*old.was);
-    if (!value) return false;
-    if (old.splice) {
-        const auto from = static_cast<std::size_t>(std::max(0, old.splice->from));
-        const auto now = static_cast<std::size_t>(std::max(0, old.splice->now));
-        if (target == nullptr || target->kind != Kind::array || value->kind != Kind::array ||
-            from > target->items.size() || now > target->items.size() - from)
-            return false;
-        const auto first = target->items.begin() + static_cast<std::ptrdiff_t>(from);
-        const auto gap = target->items.erase(first, first + static_cast<std::ptrdiff_t>(now));
-        target->items.insert(gap, value->items.begin(), value->items.end());
-        return true;
-    }
-    if (target == nullptr && place->kind != Kind::object) return false;
-    if (place->kind == Kind::object) value->key = steps.back();
-    if (target != nullptr)
-        *target = std::move(*value);
-    else
-        place->items.push_back(std::move(*value));
-    return true;
 }
 
 // Whether a file can hold this value where entries stand, though it stands deeper there.
@@ -256,8 +187,8 @@ std::vector<OldValue> oldValues(const Workbook& was, const Workbook& is) {
             before.surveys[i].readings.clear();
             now.surveys[i].readings.clear();
         }
-    const auto a = jsonOf(std::move(before));
-    const auto b = jsonOf(std::move(now));
+    const auto a = recordJson(std::move(before));
+    const auto b = recordJson(std::move(now));
     Found found;
     if (a && b) compare(*a, *b, {}, found);
     return found;
@@ -291,16 +222,19 @@ void noteSheet(Workbook& workbook, HistoryEntry entry) {
     workbook.history.entries.push_back(std::move(entry));
 }
 
-Result<Workbook> atSheet(const Workbook& workbook, std::size_t entry) {
+namespace {
+
+tl::unexpected<Error> broken() {
+    return refuse("something changed the file since without noting what stood there before");
+}
+
+} // namespace
+
+Result<Workbook> behind(const Workbook& workbook, std::size_t count) {
     const auto& entries = workbook.history.entries;
-    if (entry >= entries.size() || !entries[entry].sheet)
-        return refuse("no sheet was printed then");
-    const auto broken = [] {
-        return refuse("something changed the file since without noting what stood there before");
-    };
-    auto root = jsonOf(workbook);
+    auto root = recordJson(workbook);
     if (!root) return tl::unexpected(root.error());
-    for (std::size_t i = entries.size(); i > entry + 1; --i) {
+    for (std::size_t i = entries.size(); i > count; --i) {
         if (entries[i - 1].dropped)
             return refuse("a change of " + dateInWords(entries[i - 1].time) +
                           " was too large for what stood before to be kept");
@@ -309,6 +243,15 @@ Result<Workbook> atSheet(const Workbook& workbook, std::size_t entry) {
     }
     auto then = readWorkbook(compactJson(*root));
     if (!then) return broken();
+    return then;
+}
+
+Result<Workbook> atSheet(const Workbook& workbook, std::size_t entry) {
+    const auto& entries = workbook.history.entries;
+    if (entry >= entries.size() || !entries[entry].sheet)
+        return refuse("no sheet was printed then");
+    auto then = behind(workbook, entry + 1);
+    if (!then) return then;
     const std::vector<int>& counts = entries[entry].sheet->readings;
     if (counts.size() != then->surveys.size()) return broken();
     for (std::size_t i = 0; i < counts.size(); ++i) {
@@ -317,7 +260,7 @@ Result<Workbook> atSheet(const Workbook& workbook, std::size_t entry) {
         if (count > readings.size()) return broken();
         readings.erase(readings.begin() + static_cast<std::ptrdiff_t>(count), readings.end());
     }
-    return std::move(*then);
+    return then;
 }
 
 bool changedSince(const Workbook& workbook, std::size_t entry) {

@@ -33,6 +33,10 @@ bool noteChange(Workbook& workbook, HistoryEntry entry);
 // Appends a printed sheet, with the number of readings filled in.
 void noteSheet(Workbook& workbook, HistoryEntry entry);
 
+// The workbook, history left out, as it stood when its history had this many entries; readings that
+// were appended later stand there still. Refuses, saying why, where the way back is broken.
+Result<Workbook> behind(const Workbook& workbook, std::size_t count);
+
 // The workbook, history left out, as it stood at the sheet in this entry. Refuses, saying why,
 // where that is no sheet, or where the way back is broken: a change whose old values were not kept,
 // or a file that something changed without noting it.

@@ -24,7 +24,9 @@ std::string textOf(const JsonValue& object, std::string_view key) {
     return found == nullptr ? std::string() : found->text;
 }
 
-// "topRingLine" is "top ring line"; a few keys say less than the pages do.
+} // namespace
+
+// A few keys say less than the pages do.
 std::string wordsForKey(const std::string& key) {
     static constexpr std::array<std::pair<std::string_view, std::string_view>, 7> named{
         {{"straightAim", "aim for straight"},
@@ -45,7 +47,7 @@ std::string wordsForKey(const std::string& key) {
     return words;
 }
 
-std::string inShort(const JsonValue& value);
+namespace {
 
 std::string membersInShort(const JsonValue& object) {
     std::string text;
@@ -56,7 +58,8 @@ std::string membersInShort(const JsonValue& object) {
     return text.empty() ? "there" : text;
 }
 
-// A value as it is told: texts and numbers as they stand, lists by how much they hold.
+} // namespace
+
 std::string inShort(const JsonValue& value) {
     switch (value.kind) {
     case Kind::null:
@@ -74,6 +77,8 @@ std::string inShort(const JsonValue& value) {
     }
     return {};
 }
+
+namespace {
 
 // What tells the items of a list apart, and what an item is called; without a key, items are told
 // apart by their place in the list.
@@ -146,8 +151,10 @@ Difference insideItem(const Difference& around, const ListKind& kind, const Json
     return made;
 }
 
-void compareValues(const JsonValue& was, const JsonValue& is, const Difference& around,
-                   const std::string& key, Found& found);
+// What a key names is said in the item's own place.
+bool isPlain(const std::string& key) {
+    return key.empty() || key == "block" || key == "drive" || key == "limits";
+}
 
 // Something that one of the two has: `around` says where it is, or `what` it is.
 void onlyOne(Difference around, const std::string& what, const JsonValue* was, const JsonValue* is,
@@ -199,20 +206,26 @@ void compareItems(const JsonValue& was, const JsonValue& is, const Difference& a
     found.push_back(order);
 }
 
+} // namespace
+
+Difference underKey(const Difference& around, const std::string& key) {
+    return inside(around, isPlain(key) ? "" : wordsForKey(key));
+}
+
+Difference inItem(const Difference& around, const std::string& key, const JsonValue& item,
+                  std::size_t place) {
+    return insideItem(around, kindOf(key), item, place);
+}
+
 void compareValues(const JsonValue& was, const JsonValue& is, const Difference& around,
                    const std::string& key, Found& found) {
-    if (was.kind == is.kind && was.kind == Kind::object) {
-        // What a key names is said in the item's own place.
-        const bool plain = key.empty() || key == "block" || key == "drive" || key == "limits";
-        return compareObjects(was, is, inside(around, plain ? "" : wordsForKey(key)), found);
-    }
+    if (was.kind == is.kind && was.kind == Kind::object)
+        return compareObjects(was, is, underKey(around, key), found);
     if (was.kind == is.kind && was.kind == Kind::array)
         return compareItems(was, is, around, key, found);
     if (was.kind != is.kind || was.text != is.text)
         onlyOne(around, wordsForKey(key), &was, &is, found);
 }
-
-} // namespace
 
 void compareObjects(const JsonValue& was, const JsonValue& is, const Difference& around,
                     Found& found) {

@@ -101,6 +101,27 @@ TEST_F(CommandLineHistory, ACodeIsTheSheetAsItStandsOrOneOfThenOrNone) {
     EXPECT_NE(out.str().find("No sheet of /shop/v6.borebook has the code"), std::string::npos);
 }
 
+TEST_F(CommandLineHistory, ListsWhoChangedWhatAndWhichSheetsWerePrinted) {
+    ASSERT_EQ(run({"history", "/shop/v6.borebook"}), exitWithin) << err.str();
+    EXPECT_EQ(out.str(),
+              "Nothing has been changed in /shop/v6.borebook and no sheet was printed.\n");
+    const std::string code = print({"--note"});
+    ASSERT_EQ(run(oneReading), exitWithin) << err.str();
+    const std::string before = onDisk();
+    ASSERT_EQ(run({"history", "/shop/v6.borebook"}), exitWithin) << err.str();
+    EXPECT_NE(out.str().find("check code " + code), std::string::npos) << out.str();
+    EXPECT_LT(out.str().find("readings taken in"), out.str().find(code)) << "newest first";
+    ASSERT_EQ(run({"history", "/shop/v6.borebook", "--json"}), exitWithin) << err.str();
+    const auto json = nlohmann::json::parse(out.str());
+    EXPECT_EQ(json["lines"].back()["code"], code);
+    EXPECT_EQ(json["lines"].front()["who"], "B. Example");
+    ASSERT_EQ(run({"history", "/shop/v6.borebook", "--csv"}), exitWithin) << err.str();
+    EXPECT_TRUE(out.str().starts_with("when,who,what,where,")) << out.str();
+    EXPECT_EQ(run({"history", "/shop/v6.borebook", "--csv", "--json"}), exitWrong);
+    EXPECT_EQ(run({"history", "/shop/gone.borebook"}), exitWrong);
+    EXPECT_EQ(onDisk(), before) << "it only reads";
+}
+
 TEST_F(CommandLineHistory, ACodeMistypedIsExplained) {
     std::string code = print({"--note"});
     code[2] = code[2] == '3' ? '4' : '3';

@@ -2,6 +2,7 @@
 // A file that somebody else changed: what differs is shown before anything is overwritten, and each
 // way out does what it says.
 #include "app/shell/differences_view.h"
+#include "core/storage/history_log.h"
 #include "core/storage/workbook_file.h"
 #include "tests/support/blocks.h"
 #include "tests/support/shop.h"
@@ -40,6 +41,11 @@ protected:
         QFile file(path);
         EXPECT_TRUE(file.open(QIODevice::WriteOnly));
         file.write(QByteArray::fromStdString(writeWorkbook(held)));
+    }
+    // All but who changed what.
+    static Workbook recordOf(Workbook held) {
+        held.history = {};
+        return held;
     }
     Workbook onDisk(const QString& where) {
         const auto held = loadWorkbook(shop.files, where.toStdString());
@@ -88,7 +94,46 @@ TEST_F(Underneath, TheDifferencesAreListedByBoreAndStationAndNothingIsOverwritte
 TEST_F(Underneath, MineIsKept) {
     press(*view(), "Keep mine");
     EXPECT_TRUE(shop.workshop.autosaver().flush(2000));
-    EXPECT_EQ(onDisk(path), mine);
+    const Workbook held = onDisk(path);
+    EXPECT_EQ(recordOf(held), recordOf(mine));
+    EXPECT_EQ(held, shop.workshop.document().workbook());
+    ASSERT_EQ(held.history.entries.size(), mine.history.entries.size() + 2);
+    EXPECT_EQ(held.history.entries[1], mine.history.entries[0]) << "his own stands there as before";
+}
+
+TEST_F(Underneath, WhatTheOtherNotedStaysInTheHistoryOfMine) {
+    Workbook theirs = other;
+    theirs.history.id = mine.history.id;
+    theirs.job.customer = "B. Example";
+    HistoryEntry entry{{1'774'000'000, 60}, "B. Example", "customer"};
+    entry.was = oldValues(other, theirs);
+    ASSERT_TRUE(noteChange(theirs, entry));
+    PrintedSheet sheet;
+    sheet.code = "9KWW-4Y4T-7RYG";
+    HistoryEntry printed{{1'774'000'060, 60}, "B. Example", {}};
+    printed.sheet = sheet;
+    noteSheet(theirs, printed);
+    write(theirs);
+    shop.workshop.document().setPerson("A. Example");
+    press(*view(), "Keep mine");
+    EXPECT_TRUE(shop.workshop.autosaver().flush(2000));
+    const Workbook held = onDisk(path);
+    EXPECT_EQ(recordOf(held), recordOf(mine));
+    const auto& entries = held.history.entries;
+    ASSERT_EQ(entries.size(), 5U);
+    EXPECT_EQ(entries[0], theirs.history.entries[0]);
+    EXPECT_EQ(entries[1], theirs.history.entries[1]);
+    EXPECT_EQ(entries[3], mine.history.entries[0]);
+    EXPECT_EQ(entries[4].who, "A. Example");
+    EXPECT_EQ(entries[4].what, "kept own over B. Example, 20 March 2026, 10:47");
+    const auto then = atSheet(held, 1);
+    ASSERT_TRUE(then) << then.error().message();
+    EXPECT_EQ(*then, recordOf(theirs)) << "his printed sheet can be printed again";
+    // What was done before is undone as a change of its own: no entry is lost for it.
+    shop.workshop.document().undoStack().undo();
+    EXPECT_TRUE(shop.workshop.autosaver().flush(2000));
+    ASSERT_EQ(onDisk(path).history.entries.size(), 6U);
+    EXPECT_EQ(onDisk(path).job.customer, "");
 }
 
 TEST_F(Underneath, TheirsIsTakenAndMineLiesInTheRescueFolder) {

@@ -55,6 +55,36 @@ TEST_F(Keeper, EntersWhatWasSavedAsItIsOnTheDisk) {
     EXPECT_EQ(customerOf(place, file), "Birch");
 }
 
+TEST_F(Keeper, AFileThatIsOpenedIsEnteredAnewWhereTheLedgerHasItOtherwise) {
+    const LedgerPlace place{folder.filePath("ledger.sqlite").toStdString(), {}};
+    const std::string known = write("a.borebook", "Ash");
+    const std::string unknown = write("b.borebook", "Birch");
+    LedgerKeeper keeper({place, {}}, files);
+    keeper.opened(known);
+    ASSERT_TRUE(keeper.settle(20s));
+    EXPECT_FALSE(files.facts(place.file)) << "no ledger is made only to look something up";
+    keeper.saved(known);
+    ASSERT_TRUE(keeper.settle(20s)) << keeper.state().problem;
+    keeper.opened(known);
+    keeper.opened(unknown);
+    ASSERT_TRUE(keeper.settle(20s));
+    EXPECT_EQ(keeper.state().entered, 1U) << "the ledger has it as it is";
+    EXPECT_EQ(customerOf(place, unknown), "not there");
+    write("a.borebook", "Cedar");
+    keeper.opened(known);
+    ASSERT_TRUE(keeper.settle(20s));
+    EXPECT_EQ(keeper.state().entered, 2U);
+    EXPECT_EQ(customerOf(place, known), "Cedar");
+}
+
+TEST_F(Keeper, AFileThatIsOpenedWhileTheServerIsGoneIsNotWaitedFor) {
+    LedgerKeeper keeper({{{}, LedgerServer{"127.0.0.1", 1, "jobs", "anna"}}, {}}, files);
+    keeper.opened(write("a.borebook", "Ash"));
+    EXPECT_TRUE(keeper.settle(20s));
+    EXPECT_EQ(keeper.state().problem, "");
+    EXPECT_TRUE(keeper.state().waiting.empty());
+}
+
 TEST_F(Keeper, AFileThatIsGoneHoldsNothingUp) {
     LedgerKeeper keeper({{folder.filePath("ledger.sqlite").toStdString(), {}}, {}}, files);
     keeper.saved("/nowhere/gone.borebook");

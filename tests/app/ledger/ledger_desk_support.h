@@ -40,6 +40,13 @@ public:
             then({});
         });
     }
+    void forget(const QString& name, const Done& then) override {
+        QTimer::singleShot(1, [this, name, then] {
+            if (!problem.empty()) return then(refuse(problem));
+            secrets.erase(name);
+            then({});
+        });
+    }
 };
 
 class LedgerDeskTest : public testing::Test {

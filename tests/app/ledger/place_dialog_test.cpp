@@ -136,6 +136,30 @@ TEST_F(PlaceDialogTest, KeptInTheKeyringItIsFoundAtTheNextStartAndInNoFile) {
     dialog = nullptr; // deletes itself
 }
 
+TEST_F(PlaceDialogTest, APasswordThatIsAskedForNoMoreLeavesTheKeyring) {
+    const LedgerPlace place = fresh();
+    fillServer(place, Password::keyring, right());
+    EXPECT_TRUE(press("Keep it there").starts_with("Kept.")) << dialog->told().toStdString();
+    ASSERT_EQ(keyring.secrets.size(), 1U);
+    EXPECT_TRUE(press("Keep it there").starts_with("Kept.")) << dialog->told().toStdString();
+    QTest::qWait(20);
+    EXPECT_EQ(keyring.secrets.size(), 1U) << "it is asked for still";
+    choose(*dialog, "Password comes", static_cast<int>(Password::asked));
+    keyring.problem = "the keyring stays locked";
+    EXPECT_TRUE(press("Keep it there").starts_with("Kept.")) << dialog->told().toStdString();
+    EXPECT_TRUE(QTest::qWaitFor([&] {
+        return dialog->told().endsWith("The earlier password is still in the keyring: the keyring "
+                                       "stays locked.");
+    })) << dialog->told().toStdString();
+    keyring.problem.clear();
+    choose(*dialog, "Password comes", static_cast<int>(Password::keyring));
+    fillIn(*dialog, "Password", right().c_str());
+    EXPECT_TRUE(press("Keep it there").starts_with("Kept.")) << dialog->told().toStdString();
+    choose(*dialog, "Password comes", static_cast<int>(Password::passwordFile));
+    EXPECT_TRUE(press("Keep it there").starts_with("Kept.")) << dialog->told().toStdString();
+    EXPECT_TRUE(QTest::qWaitFor([&] { return keyring.secrets.empty(); }));
+}
+
 TEST_F(PlaceDialogTest, WithoutAKeyringItSaysSoOffersTheOthersAndKeepsNothing) {
     keyring.problem = "no keyring runs on this desk";
     fillServer(fresh(), Password::keyring, right());
