@@ -5,7 +5,9 @@
 #include "core/storage/record_differences.h"
 
 #include <algorithm>
+#include <array>
 #include <cstdlib>
+#include <span>
 
 namespace borewright {
 namespace {
@@ -35,6 +37,19 @@ std::string readingInWords(const JsonValue& reading) {
     const auto struck = std::ranges::find(reading.items, "struck", &JsonValue::key);
     if (struck != reading.items.end()) text += ", struck out (" + textOf(*struck, "reason") + ')';
     return text;
+}
+
+// Bore, depth and axis: which reading it is.
+std::array<std::string, 3> placeOf(const JsonValue& reading) {
+    return {textOf(reading, "bore"), textOf(reading, "depth"), textOf(reading, "axis")};
+}
+
+// What is left of a pointer behind so many steps.
+std::string behindSteps(const std::string& pointer, int steps) {
+    std::size_t at = 0;
+    for (int i = 0; i < steps && at != std::string::npos; ++i)
+        at = pointer.find('/', at + 1);
+    return at == std::string::npos ? std::string() : pointer.substr(at);
 }
 
 Difference atReading(Difference around, const JsonValue& reading) {
@@ -102,24 +117,48 @@ public:
     // What the entry changed; goes back behind it.
     Found back(const HistoryEntry& entry) {
         Found found;
-        for (const OldValue& old : entry.was) {
-            if (m_whole) compare(old, found);
-            m_whole = m_whole && putBack(m_root, old);
-            if (!m_whole) tellOld(old, found);
+        const std::span all(entry.was);
+        for (std::size_t i = 0, count = 0; i < all.size(); i += count) {
+            count = fieldsOfOneReading(all.subspan(i));
+            const auto some = all.subspan(i, count);
+            if (m_whole) compare(some, found);
+            for (const OldValue& old : some) {
+                m_whole = m_whole && putBack(m_root, old);
+                if (!m_whole) tellOld(old, found);
+            }
         }
         if (entry.dropped) m_whole = false;
         return found;
     }
 
 private:
-    void compare(const OldValue& old, Found& found) {
+    // How many old values from the beginning are fields of one reading; at least 1.
+    static std::size_t fieldsOfOneReading(std::span<const OldValue> all) {
+        const auto reading = [](const OldValue& old) {
+            auto steps = pointerSteps(old.at);
+            const bool field = steps.size() > 4 && isReading(steps);
+            steps.resize(field ? 4 : 0);
+            return steps;
+        };
+        const auto first = reading(all.front());
+        std::size_t count = 1;
+        while (!first.empty() && count < all.size() && reading(all[count]) == first)
+            ++count;
+        return count;
+    }
+
+    static bool isReading(const std::vector<std::string>& steps) {
+        return steps.size() > 2 && steps[0] == "surveys" && steps[2] == "readings";
+    }
+
+    // `some`: one, or all fields of one reading.
+    void compare(std::span<const OldValue> some, Found& found) {
+        const OldValue& old = some.front();
         const std::vector<std::string> steps = pointerSteps(old.at);
         const auto was = old.was ? parseJson(*old.was) : Result<JsonValue>(refuse(""));
         if (steps.empty() || (old.was && !was)) return;
         const JsonValue* before = was ? &*was : nullptr;
-        if (steps.size() > 2 && steps[0] == "surveys" && steps[2] == "readings" &&
-            compareReading(old, steps, before, found))
-            return;
+        if (isReading(steps) && compareReading(some, steps, before, found)) return;
         Difference around;
         std::string list; // that the place is an item of
         JsonValue* place = &m_root;
@@ -155,8 +194,9 @@ private:
     }
 
     // Readings that were replaced, or a field of one; false where it is neither.
-    bool compareReading(const OldValue& old, const std::vector<std::string>& steps,
+    bool compareReading(std::span<const OldValue> some, const std::vector<std::string>& steps,
                         const JsonValue* was, Found& found) {
+        const OldValue& old = some.front();
         JsonValue* surveys = stepInto(m_root, steps[0]);
         JsonValue* survey = surveys != nullptr ? stepInto(*surveys, steps[1]) : nullptr;
         JsonValue* readings = survey != nullptr ? stepInto(*survey, steps[2]) : nullptr;
@@ -177,13 +217,15 @@ private:
             if (was == nullptr) return false;
             before = *was;
         } else {
-            OldValue inside = old;
-            inside.at = "/" + steps[4];
-            for (std::size_t i = 5; i < steps.size(); ++i)
-                inside.at += "/" + steps[i];
-            if (!putBack(before, inside)) return false;
+            for (OldValue inside : some) {
+                inside.at = behindSteps(inside.at, 4);
+                if (!putBack(before, inside)) return false;
+            }
         }
-        compareReadings(&before, reading, around, found);
+        // Another one came to stand in its place: that one was only added.
+        const bool same = placeOf(before) == placeOf(*reading) ||
+                          textOf(before, "typed") == textOf(*reading, "typed");
+        compareReadings(&before, same ? reading : nullptr, around, found);
         return true;
     }
 

@@ -96,6 +96,26 @@ TEST_F(HistoryInWords, TellsEachChangeWithWhatStoodBeforeAndThenNewestFirst) {
     EXPECT_EQ(told[0].entry, 5U);
 }
 
+// As where one bench keeps his own over the other's: the other's reading went, and what was only
+// added since stands in its place in the list. Field by field that would be told as three changes
+// of one reading that never was.
+TEST_F(HistoryInWords, AReadingThatAnotherTookThePlaceOfIsToldAsGone) {
+    const Workbook mine = workbook;
+    type(workbook, survey, 2, "0.5", "A", "0.9");
+    (void)noteChange(workbook, {noon, "A. Example", "went on", oldValues(workbook, mine)});
+    workbook.surveys[0].readings.pop_back();
+    type(workbook, survey, 1, "1.25", "B", "0.4");
+    // The way back is exact; it says so by fields of the place where both stood.
+    auto& was = workbook.history.entries.back().was;
+    was = {{"/surveys/0/readings/2/bore", "2"},
+           {"/surveys/0/readings/2/depth", "\"0.5 in\""},
+           {"/surveys/0/readings/2/axis", "\"A\""},
+           {"/surveys/0/readings/2/typed", "\"0.9 thou\""}};
+    EXPECT_THAT(lines(),
+                ElementsAre("A. Example | went on | as found, bore 2, 0.5 in, A: reading | "
+                            "0.9 thou | not there"));
+}
+
 TEST_F(HistoryInWords, TellsLimitsAndSettingsByTheirNames) {
     addWornLimits(workbook, "3.5040", "1.5", "2");
     LimitSet set = workbook.limitSets.front();
