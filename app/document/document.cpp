@@ -142,14 +142,14 @@ void Document::settleDoubts() {
     if (bores->empty()) return;
     m_settling = true;
     QThreadPool::globalInstance()->start([this, bores, cancelled = m_cancelled] {
-        auto found = std::make_shared<std::vector<BoreDoubt>>(
-            settle(*bores, [cancelled] { return cancelled->load(); }));
+        // By value: what is taken out of it there, nobody here looks at any more.
+        std::vector<BoreDoubt> found = settle(*bores, [cancelled] { return cancelled->load(); });
         if (*cancelled) return;
         QMetaObject::invokeMethod(
             this,
-            [this, bores, found] {
+            [this, bores, found = std::move(found)]() mutable {
                 m_settling = false;
-                m_doubts.learn(*bores, std::move(*found));
+                m_doubts.learn(*bores, std::move(found));
                 m_results.reset();
                 emit changed(Change::doubts);
             },
