@@ -77,7 +77,7 @@ void HistoryView::build() {
     m_table->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     m_table->horizontalHeader()->setStretchLastSection(true);
     const int letter = fontMetrics().averageCharWidth();
-    const QList<int> letters{24, 13, 24, 38, 20};
+    const QList<int> letters{24, 13, 36, 33, 15};
     for (int i = 0; i < letters.size(); ++i)
         m_table->setColumnWidth(i, letters[i] * letter);
     auto* copyRows = new QAction(m_table);
@@ -132,9 +132,10 @@ void HistoryView::tell() {
     else if (m_model.rowCount() == 0)
         text = tr("Nothing in the history holds all of these words.");
     else if (m_model.rowCount() == m_model.all())
-        text = tr("%L1 changes and printed sheets, newest first. Readings that were only added "
-                  "stand in their survey.")
-                   .arg(m_model.all());
+        text = (m_model.all() == 1
+                    ? tr("One change or printed sheet.")
+                    : tr("%L1 changes and printed sheets, newest first.").arg(m_model.all())) +
+               tr(" Readings that were only added stand in their survey.");
     else
         text = tr("%L1 of %L2.").arg(m_model.rowCount()).arg(m_model.all());
     if (!m_written.isEmpty()) text = m_written;
