@@ -2,6 +2,7 @@
 #include "core/length/number_text.h"
 
 #include "core/length/format.h"
+#include "core/utf8.h"
 
 #include <cmath>
 #include <fmt/format.h>
@@ -24,12 +25,8 @@ std::string_view trimmed(std::string_view text) {
 }
 
 std::string quoted(std::string_view text) {
-    // A pasted novel is not repeated back whole; the cut must not split a UTF-8 character.
-    std::size_t length = std::min<std::size_t>(text.size(), 24);
-    while (length < text.size() && length > 0 &&
-           (static_cast<unsigned char>(text[length]) & 0xC0) == 0x80)
-        --length;
-    return "'" + std::string(text.substr(0, length)) + (length < text.size() ? "…'" : "'");
+    // A pasted novel is not repeated back whole.
+    return "'" + shortened(text, 24) + "'";
 }
 
 // Takes a leading sign off `text`; true for a minus.

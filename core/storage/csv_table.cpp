@@ -2,7 +2,7 @@
 #include "core/storage/csv_table.h"
 
 #include "core/formula_text.h"
-#include "core/storage/utf8.h"
+#include "core/utf8.h"
 
 #include <algorithm>
 

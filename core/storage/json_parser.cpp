@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/storage/json_value.h"
-#include "core/storage/utf8.h"
+
+#include "core/utf8.h"
 
 #include <algorithm>
 #include <fmt/format.h>

@@ -7,7 +7,7 @@
 #include "core/length/number_text.h"
 #include "core/length/temperature.h"
 #include "core/storage/json_value.h"
-#include "core/storage/utf8.h"
+#include "core/utf8.h"
 #include "core/storage/words.h"
 #include "core/workbook/block.h"
 #include "core/workbook/timestamp.h"

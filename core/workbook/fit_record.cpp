@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/workbook/fit_record.h"
 
+#include "core/utf8.h"
+
 #include <cmath>
 #include <set>
 #include <utility>
@@ -123,18 +125,9 @@ Result<void> checkGapUnit(const FitRecord& fit) {
     return refuse("ring gap of " + wide->withUnit() + ": is the unit right?");
 }
 
-// Cut between characters, not within one.
-std::string shortLabel(const std::string& label) {
-    if (label.size() <= longestLabel) return label;
-    std::size_t end = longestLabel;
-    while (end > 0 && (static_cast<unsigned char>(label[end]) & 0xC0) == 0x80)
-        --end;
-    return label.substr(0, end) + "…";
-}
-
 std::string calledBy(const char* what, const std::string& label, const std::string& id) {
     if (label.empty() && id.empty()) return std::string("a ") + what + " without a label";
-    return std::string(what) + " " + shortLabel(label.empty() ? id : label);
+    return std::string(what) + " " + shortened(label.empty() ? id : label, longestLabel);
 }
 
 Result<void> checkPistons(const FitRecord& fit) {

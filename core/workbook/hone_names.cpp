@@ -2,20 +2,10 @@
 #include "core/workbook/hone_names.h"
 
 #include "core/length/format.h"
+#include "core/utf8.h"
 
 namespace borewright {
 namespace {
-
-constexpr std::size_t longestShown = 40; // bytes
-
-// Cut between characters, not within one.
-std::string shortName(const std::string& name) {
-    if (name.size() <= longestShown) return name;
-    std::size_t end = longestShown;
-    while (end > 0 && (static_cast<unsigned char>(name[end]) & 0xC0) == 0x80)
-        --end;
-    return name.substr(0, end) + "…";
-}
 
 char small(char letter) {
     return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
@@ -45,11 +35,11 @@ std::string foldedName(std::string_view name) {
 
 std::string called(const Stone& stone) {
     const std::string& name = stone.name.empty() ? stone.id : stone.name;
-    return name.empty() ? "a stone without a name" : "stone '" + shortName(name) + "'";
+    return name.empty() ? "a stone without a name" : "stone '" + shortened(name) + "'";
 }
 
 std::string called(const Pass& pass) {
-    return "pass " + (pass.id.empty() ? "without an id" : shortName(pass.id));
+    return "pass " + (pass.id.empty() ? "without an id" : shortened(pass.id));
 }
 
 std::string inUnit(Length length, Unit unit) {

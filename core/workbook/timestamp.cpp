@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/workbook/timestamp.h"
 
+#include "core/utf8.h"
+
 #include <chrono>
 #include <cstdlib>
 #include <fmt/format.h>
@@ -48,7 +50,7 @@ std::string toIso(const Timestamp& time) {
 
 Result<Timestamp> readIso(std::string_view text) {
     const auto refusal = [&] {
-        return refuse("'" + std::string(text.substr(0, 40)) +
+        return refuse("'" + shortened(text) +
                       "' is not a time like 2026-03-14T09:26:53+01:00");
     };
     const int y = digitsAt(text, 0, 4), mo = digitsAt(text, 5, 2), d = digitsAt(text, 8, 2);

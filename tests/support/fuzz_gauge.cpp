@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/gauging/gauging.h"
-#include "core/storage/utf8.h"
+#include "core/utf8.h"
 #include "tests/support/fuzz_properties.h"
 
 namespace borewright::test {

@@ -4,7 +4,7 @@
 #include "core/length/format.h"
 #include "core/storage/bench_lock.h"
 #include "core/storage/readings_csv.h"
-#include "core/storage/utf8.h"
+#include "core/utf8.h"
 #include "core/storage/workbook_file.h"
 
 #include <algorithm>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/storage/utf8.h"
+#include "core/utf8.h"
 
 namespace borewright {
 namespace {
