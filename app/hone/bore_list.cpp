@@ -59,6 +59,7 @@ QString nextWord(const Workbook& workbook, const BoreOutlook& outlook) {
     case HoneOutcome::gaugeCannotTell:
         return BoreList::tr("gauge cannot tell");
     case HoneOutcome::wouldGoOver:
+        if (outlook.good) return BoreList::tr("done: stop");
         return BoreList::tr("stop: would go over");
     case HoneOutcome::overAlready:
         return BoreList::tr("over size");

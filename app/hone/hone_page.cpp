@@ -157,8 +157,8 @@ void HonePage::connectParts() {
     connect(m_panel, &SetUpPanel::logOwnAsked, this, &HonePage::openOwn);
     connect(m_panel, &SetUpPanel::measureAsked, this, &HonePage::measureAsked);
     connect(m_own, &OwnForm::draftChanged, this, &HonePage::showOwn);
-    connect(m_own, &OwnForm::logged, this, [this](const QString& words) {
-        m_panel->tell(words, false);
+    connect(m_own, &OwnForm::logged, this, [this] {
+        m_panel->ownLogged();
         m_tabs->setCurrentIndex(0);
     });
     connect(m_section, &HoneSectionView::windowDragged, this, &HonePage::dragged);
@@ -233,13 +233,22 @@ void HonePage::refreshOutlook() {
     const BoreOutlook* outlook = m_search->bore(m_boreShown);
     const QString missing = hone_words::missing(m_context.document.workbook(), m_boreShown);
     m_section->setWaiting(missing.isEmpty() ? m_search->waitingWords() : missing);
-    m_section->setOutlook(outlook != nullptr && missing.isEmpty() ? std::optional(*outlook)
+    m_section->setOutlook(outlook != nullptr && missing.isEmpty() ? std::optional(asRead(*outlook))
                                                                   : std::nullopt);
     m_bores->refresh();
     m_panel->refresh();
     m_plan->refresh();
     m_stones->refresh(false);
     refreshHead();
+}
+
+// The places to measure numbered as the Measure page will ask for them.
+BoreOutlook HonePage::asRead(BoreOutlook outlook) const {
+    if (outlook.next)
+        outlook.next->measure =
+            inOrder(m_context.document.workbook().block, std::move(outlook.next->measure),
+                    m_context.preferences.value().order);
+    return outlook;
 }
 
 void HonePage::refreshHead() {
@@ -250,6 +259,11 @@ void HonePage::refreshHead() {
     if (headline.isEmpty()) headline = qs(outlook.headline);
     if (headline.isEmpty() && bore != nullptr) headline = qs(bore->headline);
     if (headline.isEmpty()) headline = m_search->waitingWords();
+    // What is of before the last change is not to be followed.
+    const bool old = missing.isEmpty() && !m_search->isOfNow();
+    if (old && m_search->isSearching() && headline != m_search->waitingWords())
+        headline = tr("%1  (being worked out anew …)").arg(headline);
+    m_headline->setEnabled(!old);
     m_headline->setText(headline);
     m_headline->setToolTip(headline);
     m_next->setEnabled(missing.isEmpty());
@@ -269,7 +283,9 @@ void HonePage::openOwn() {
 
 // His own set-up is in the drawing while its form is open.
 void HonePage::showOwn() {
-    m_section->setOwn(m_tabs->currentIndex() == 1 ? m_own->draft() : std::nullopt);
+    const auto own = m_tabs->currentIndex() == 1 ? m_own->draft() : std::nullopt;
+    m_section->setOwn(own);
+    m_panel->setOwn(own);
 }
 
 // A window of the plan that is dragged becomes the beginning of his own set-up.

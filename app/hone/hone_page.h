@@ -52,6 +52,7 @@ private:
     void refresh(bool anew);
     void refreshOutlook();
     void refreshHead();
+    [[nodiscard]] BoreOutlook asRead(BoreOutlook outlook) const;
     void askIfOld();
     void openOwn();
     void showOwn();

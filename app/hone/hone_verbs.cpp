@@ -87,6 +87,21 @@ std::vector<StrokeWindow> windowsOf(const PlannedSetUp& planned,
     return windows;
 }
 
+PlannedSetUp timed(const std::string& stone, const std::vector<StrokeWindow>& windows,
+                   const Hone& hone) {
+    constexpr double secondsAMinute = 60;
+    PlannedSetUp setUp;
+    setUp.stone = stone;
+    for (const StrokeWindow& window : windows) {
+        PlannedWindow counted{window.from, window.to, strokesOf(window, hone), 0, window.holdSeconds};
+        if (hone.beatsPerMinute > 0)
+            counted.seconds = window.seconds.value_or(
+                std::round(counted.strokes * secondsAMinute / hone.beatsPerMinute));
+        setUp.windows.push_back(std::move(counted));
+    }
+    return setUp;
+}
+
 void strikePass(HoneRecord& record, const std::string& pass, const std::string& why) {
     const auto found = std::ranges::find(record.passes, pass, &Pass::id);
     if (found != record.passes.end()) found->struck = why;

@@ -26,6 +26,9 @@ Pass passNow(const Workbook& workbook, int bore, const std::string& stone,
 // The windows as planned; those whose seconds are given and differ are logged by these.
 std::vector<StrokeWindow> windowsOf(const PlannedSetUp& planned,
                                     const std::vector<std::optional<double>>& seconds = {});
+// Windows of his own as the watch counts them: at the hone's beat where seconds are not given.
+PlannedSetUp timed(const std::string& stone, const std::vector<StrokeWindow>& windows,
+                   const Hone& hone);
 
 void strikePass(HoneRecord& record, const std::string& pass, const std::string& why);
 void addCare(HoneRecord& record, const std::string& stone, StoneCare::Kind kind, Timestamp now);

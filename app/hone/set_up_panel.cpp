@@ -4,6 +4,7 @@
 #include "app/fields/fold.h"
 #include "app/fields/refusal_label.h"
 #include "app/fields/scaled_font.h"
+#include "app/hone/hone_verbs.h"
 #include "app/hone/hone_words.h"
 #include "app/pictures/reading_words.h"
 
@@ -165,14 +166,34 @@ void SetUpPanel::refresh() {
     m_facts->setToolTip(facts);
     const PlannedSetUp* planned = doable();
     showSeconds(planned);
-    if (planned != nullptr || (now && !m_watch->watch().isRunning()))
-        m_watch->setUp(planned != nullptr ? std::optional(*planned) : std::nullopt);
-    if (planned != nullptr && m_toldToWait) tell({}, false);
-    m_done->setEnabled(planned != nullptr);
+    timeWhatIsDrawn();
+    const bool old = m_toldOf != number || (m_toldLogged && !waitsForSurvey());
+    if (old || (planned != nullptr && m_toldToWait)) tell({}, false);
+    m_done->setEnabled(planned != nullptr && !m_ownDraft);
     m_play->setVisible(workbook.invented);
     m_play->setEnabled(planned != nullptr || (outlook != nullptr && now && outlook->waits));
     m_own->setEnabled(!workbook.hone.stones.empty() && findBore(workbook.block, number) != nullptr);
     m_measure->setEnabled(findBore(workbook.block, number) != nullptr);
+}
+
+void SetUpPanel::setOwn(const std::optional<HoneOwnDraft>& own) {
+    m_ownDraft = own;
+    m_done->setEnabled(doable() != nullptr && !own);
+    timeWhatIsDrawn();
+}
+
+// The beat counts what the drawing shows; a window that is being timed is left alone.
+void SetUpPanel::timeWhatIsDrawn() {
+    const bool running = m_watch->watch().isRunning();
+    if (m_ownDraft) {
+        const Hone& hone = m_context.document.workbook().hone.hone;
+        if (!running) m_watch->setUp(timed(m_ownDraft->stone, m_ownDraft->windows, hone));
+        return;
+    }
+    const PlannedSetUp* planned = doable();
+    const bool now = m_search.isOfNow(m_context.selection.bore());
+    if (planned != nullptr || (now && !running))
+        m_watch->setUp(planned != nullptr ? std::optional(*planned) : std::nullopt);
 }
 
 // Filled anew only where another set-up is planned: what he typed stays.
@@ -192,20 +213,38 @@ void SetUpPanel::showSeconds(const PlannedSetUp* planned) {
 // Where he stopped in the middle of a window, what the watch counted is what was done.
 void SetUpPanel::takeCounted() {
     const StrokeWatch& watch = m_watch->watch();
+    if (m_ownDraft) return; // the fields are the plan's
     if (watch.isRunning() || watch.seconds() <= 0 || watch.window() >= mostWindows) return;
     m_seconds[watch.window()]->setValue(std::round(watch.seconds()));
 }
 
 void SetUpPanel::refuseForNow(const QString& otherwise) {
-    const bool comes = m_search.isSearching();
-    tell(comes ? tr("The next set-up is still being worked out: wait a moment, then press again.")
-               : otherwise,
+    const int number = m_context.selection.bore();
+    const BoreOutlook* outlook = m_search.bore(number);
+    const bool ended = outlook != nullptr && m_search.isOfNow(number) && !outlook->waits &&
+                       outlook->outcome != HoneOutcome::next;
+    const bool comes = m_search.isSearching() && !ended;
+    tell(comes   ? tr("The next set-up is still being worked out: wait a moment, then press again.")
+         : ended ? tr("There is nothing to hone in bore %1 now: what is said of it stands above.")
+                       .arg(number)
+                 : otherwise,
          true);
     m_toldToWait = comes;
 }
 
+void SetUpPanel::ownLogged() {
+    m_toMeasure.erase(m_context.selection.bore());
+    sayLogged();
+}
+
+void SetUpPanel::sayLogged() {
+    tell(tr("Logged. Let it cool, then measure (F8)."), false);
+    m_toldLogged = true;
+}
+
 void SetUpPanel::tell(const QString& words, bool refused) {
-    m_toldToWait = false;
+    m_toldToWait = m_toldLogged = false;
+    m_toldOf = m_context.selection.bore();
     m_refusal->setText(refused ? words : QString());
     m_said->setText(refused ? QString() : words);
     // By the layout: a label shown past it keeps the place of the sentence.

@@ -6,6 +6,7 @@
 #include "app/fields/number_field.h"
 #include "app/hone/hone_search.h"
 #include "app/hone/watch_panel.h"
+#include "app/pictures/hone_section.h"
 
 #include <QLabel>
 #include <QPushButton>
@@ -30,6 +31,9 @@ public:
     void doneAsPlanned();
     void playForMe();
     void measureNow();
+    void ownLogged(); // a set-up of his own, from its form
+    // His own set-up is in the drawing: the plan is not what would be logged or timed.
+    void setOwn(const std::optional<HoneOwnDraft>& own);
     // What a verb came to; a refusal in the colour of one.
     void tell(const QString& words, bool refused);
 
@@ -52,6 +56,8 @@ private:
     // Where the chosen bore waits: to one that can be gone on with at this stop.
     void goWhereWorkIs();
     [[nodiscard]] std::vector<Station> toMeasure() const;
+    void sayLogged();
+    void timeWhatIsDrawn();
     [[nodiscard]] SurveyHeader proposedHeader() const;
     void followRefusal(const Result<void>& done, const QString& words);
 
@@ -69,6 +75,9 @@ private:
     QLabel* m_refusal;
     QLabel* m_said;
     bool m_toldToWait = false; // the refusal goes when the set-up comes
+    int m_toldOf = 0;          // the bore that the words are of
+    bool m_toldLogged = false; // they are of a pass that waits for its check
+    std::optional<HoneOwnDraft> m_ownDraft;
     QStackedLayout* m_words; // one or the other of these, in the same room
     QLabel* m_secondsName = nullptr;
     WatchPanel* m_watch;

@@ -26,6 +26,12 @@ void SetUpPanel::followRefusal(const Result<void>& done, const QString& words) {
 }
 
 void SetUpPanel::doneAsPlanned() {
+    if (m_ownDraft) {
+        m_context.sounds.refused();
+        return tell(tr("Your own set-up is in the drawing: Ctrl+Enter in its form logs that. For the "
+                       "planned one open “Plan” first."),
+                    true);
+    }
     const PlannedSetUp* planned = doable();
     if (planned == nullptr)
         return refuseForNow(tr("There is no set-up to log yet: F5 works one out."));
@@ -41,8 +47,9 @@ void SetUpPanel::doneAsPlanned() {
                               windowsOf(*planned, seconds), document.now());
     const auto done = changeHone(document, tr("pass in bore %1").arg(bore),
                                  [&](HoneRecord& record) { record.passes.push_back(pass); });
-    if (done) m_toMeasure[bore] = measure;
-    followRefusal(done, tr("Logged. Let it cool, then measure (F8)."));
+    if (!done) return followRefusal(done, {});
+    m_toMeasure[bore] = measure;
+    sayLogged();
 }
 
 SurveyHeader SetUpPanel::proposedHeader() const {
@@ -74,15 +81,15 @@ void SetUpPanel::playForMe() {
     followRefusal(done, tr("Simulated: a pass and its check were entered. Nothing was honed."));
 }
 
-// What the last set-up wanted read; else what the next would; else the bore's whole plan.
+// What the page names, or, while that is being worked out, what the set-up done last wanted read;
+// else the bore's whole plan.
 std::vector<Station> SetUpPanel::toMeasure() const {
     const int bore = m_context.selection.bore();
-    const bool waits = waitsForSurvey();
-    if (const auto known = m_toMeasure.find(bore); waits && known != m_toMeasure.end())
-        return known->second;
+    if (!waitsForSurvey()) return {};
     const BoreOutlook* outlook = m_search.bore(bore);
-    if (waits && outlook != nullptr && outlook->next) return outlook->next->measure;
-    return {};
+    if (outlook != nullptr && m_search.isOfNow(bore)) return outlook->toRead;
+    const auto planned = m_toMeasure.find(bore);
+    return planned != m_toMeasure.end() ? planned->second : std::vector<Station>();
 }
 
 void SetUpPanel::measureNow() {
@@ -106,7 +113,9 @@ void SetUpPanel::measureNow() {
     followRefusal(done, {});
     if (!done) return;
     m_context.selection.setSurvey(header.id);
-    m_context.selection.setStation(header.asked->front());
+    const Order order = m_context.preferences.value().order;
+    m_context.selection.setStation(
+        inOrder(document.workbook().block, *header.asked, order).front());
     emit measureAsked();
 }
 

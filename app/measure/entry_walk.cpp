@@ -45,6 +45,8 @@ void EntryWalk::chooseUnit() {
     if (now == nullptr || now->header.id == m_unitSurvey) return;
     m_unitSurvey = now->header.id;
     m_mode = Mode::reading;
+    m_lastBecame.clear(); // what was kept last belongs to the survey before
+    m_lastKept.reset();
     const DisplayUnits& units = m_context.document.units();
     if (!now->readings.empty())
         m_unit = now->readings.back().typed.unit();

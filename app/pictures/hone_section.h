@@ -46,7 +46,7 @@ struct HoneStationMark {
     QString depth;
     QString axis;
     int axisIndex = 0;
-    int order = 1; // most telling first
+    int order = 1; // as listed in the outlook
 };
 struct HoneReadAt {
     double depth_mm = 0;

@@ -156,6 +156,7 @@ Word wordOf(const BoreOutlook& outlook) {
     case HoneOutcome::gaugeCannotTell:
         return {tr("stop: this gauge cannot tell"), Verdict::tooCloseToCall};
     case HoneOutcome::wouldGoOver:
+        if (outlook.good) return {tr("done: stop"), Verdict::within};
         return {tr("stop: going on would put it over"), Verdict::tooCloseToCall};
     case HoneOutcome::overAlready:
         return {tr("over size: stop"), Verdict::outside};

@@ -226,11 +226,15 @@ Foreseen foreseenOf(const PlanGround& ground, const Prospect& prospect, const Dr
         all.take(1, prospect.wall[i] + prospect.oval[i]);
         all.take(-1, prospect.wall[i] - prospect.oval[i]);
     }
-    told.spreadAll_um = all.worst();
     Spreads stations;
-    for (const PlanStation& look : ground.stations)
-        stations.take(look.axis, look.at.of(prospect.wall) + look.axis * look.at.of(prospect.oval));
+    for (const PlanStation& look : ground.stations) {
+        const double there =
+            look.at.of(prospect.wall) + look.axis * look.at.of(prospect.oval);
+        stations.take(look.axis, there);
+        all.take(look.axis, there); // it may lie where no stone works
+    }
     told.spread_um = stations.worst();
+    told.spreadAll_um = all.worst();
     told.chanceOver = chanceOver(draws, ground.aim.upperLimit_um, ground.reached);
     told.chanceOverCap = chanceOver(draws, cap_um, ground.reached);
     told.chanceDone = chanceDoneOf(ground, draws);

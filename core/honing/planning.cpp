@@ -230,10 +230,9 @@ Foreseen asItStands(const HoneLearner& learner, std::size_t bore, const HoneAim&
     return foreseenNow(ground, prospectNow(ground));
 }
 
-std::vector<Look> mostTelling(const Belief& after, const Bench& bench, const HoneAim& aim,
-                              std::size_t count) {
-    const auto seen = static_cast<Eigen::Index>(2 * bench.grid.cells);
-    return tellingLooks(after.covariance.topLeftCorner(seen, seen), bench.grid, aim, count, {});
+std::vector<Look> worthReading(const HoneLearner& learner, std::size_t bore, const HoneAim& aim) {
+    const PlanGround ground = planGround(learner, bore, aim, {});
+    return looksAfter(ground, prospectNow(ground));
 }
 
 } // namespace borewright

@@ -93,8 +93,9 @@ Foreseen foresee(const HoneLearner& learner, std::size_t bore, const HoneAim& ai
 // What stands now, nothing done.
 Foreseen asItStands(const HoneLearner& learner, std::size_t bore, const HoneAim& aim);
 
-// Which readings cut the doubt most after a set-up: greedy over the summed variance of the wall.
-std::vector<Look> mostTelling(const Belief& after, const Bench& bench, const HoneAim& aim,
-                              std::size_t count);
+// What to read now that the bore was honed: few depths while there is far to go, every station near
+// the end; those that cut the doubt most, greedy over the summed variance of the wall. As the plan
+// says it beforehand (`HonePlan::measure`), should all have gone as planned.
+std::vector<Look> worthReading(const HoneLearner& learner, std::size_t bore, const HoneAim& aim);
 
 } // namespace borewright

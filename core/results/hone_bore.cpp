@@ -114,14 +114,13 @@ void takeNext(const HoneScene& scene, const PlannedBore& bore, std::optional<std
 }
 
 void suggestMeasuring(const HoneScene& scene, const PlannedBore& bore, BoreOutlook& outlook) {
-    constexpr std::size_t few = 5;
-    const auto looks = mostTelling(bore.group->learner.belief(bore.place),
-                                   bore.group->learner.bench(), bore.aim->aim, few);
-    const auto stations = stationsOf(scene.workbook.block, bore.bore, looks);
-    if (!stations.empty())
-        outlook.sentences.push_back(
-            "What tells most: " + measureWords(stations, scene.workbook.block, scene.units) + " " +
-            std::string(symbol(scene.units.size)) + ".");
+    outlook.toRead =
+        stationsOf(scene.workbook.block, bore.bore,
+                   worthReading(bore.group->learner, bore.place, bore.aim->aim));
+    if (outlook.toRead.empty()) return;
+    outlook.sentences.push_back(
+        "What tells most: " + measureWords(outlook.toRead, scene.workbook.block, scene.units) +
+        " " + std::string(symbol(scene.units.size)) + ".");
 }
 
 } // namespace
@@ -191,6 +190,7 @@ BoreOutlook boreOutlook(const HoneScene& scene, const PlannedBore& bore,
     outlook.oddities = honeOddities(scene, bore);
     if (!bore.canBePlanned()) return outlook;
     if (bore.learned->passSince) suggestMeasuring(scene, bore, outlook);
+    outlook.good = !bore.learned->passSince && isGood(bore);
     const Foreseen now = asItStands(bore.group->learner, bore.place, bore.aim->aim);
     if (bore.outcome == HoneOutcome::next) takeNext(scene, bore, fitted, fit, outlook);
     const bool then = outlook.next.has_value() && !bore.chosen.foreseen.empty();

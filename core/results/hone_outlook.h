@@ -76,6 +76,9 @@ struct BoreOutlook {
     int setUpsLeft = 0;
     int stoneChanges = 0;
     bool waits = false; // for another stone: nothing to do in this bore at this stop
+    // Where to read, the bore having been honed since it was measured; most telling first.
+    std::vector<Station> toRead;
+    bool good = false; // straight and to size beyond doubt, whatever ended it
     HoneCurves curves;
     std::optional<double> cap_um;   // upper size limit beyond the finish size
     std::optional<double> lower_um; // lower size limit

@@ -96,6 +96,33 @@ void warmth(const HoneScene& scene, const PlannedBore& bore, std::vector<std::st
         *minutes, warmer, smallWithUnit(worth, scene.units)));
 }
 
+// What stays small under the lowest station, where no reading shows it.
+void lastMillimetres(const HoneScene& scene, const PlannedBore& bore,
+                     std::vector<std::string>& remarks) {
+    constexpr double worthSaying_um = 8;
+    const BoreState state = stateOf(bore);
+    const WallGrid& grid = bore.group->group.bench.grid;
+    double lowest_mm = 0, stop_mm = 0;
+    for (const Look& look : bore.aim->aim.stations)
+        lowest_mm = std::max(lowest_mm, look.depth_mm);
+    for (const BenchStone& stone : bore.group->group.bench.stones)
+        stop_mm = std::max(stop_mm, stone.grid.lowest_mm);
+    const Eigen::VectorXd& wall = bore.plan.now.wall;
+    double least_um = state.smallest_um, from_mm = grid.depth_mm();
+    for (Eigen::Index cell = 0; cell < wall.size(); ++cell) {
+        const double at_mm = grid.middle_mm(static_cast<std::size_t>(cell));
+        if (at_mm <= lowest_mm || at_mm >= stop_mm) continue;
+        if (wall[cell] < state.smallest_um - worthSaying_um) from_mm = std::min(from_mm, at_mm);
+        least_um = std::min(least_um, wall[cell]);
+    }
+    if (least_um > state.smallest_um - worthSaying_um) return;
+    remarks.push_back(
+        "Below " + depthWithUnit(Length::nearest(from_mm, Unit::millimetre), scene.units) +
+        ", where nothing is read, it stays smaller, by about " +
+        amountWords(state.smallest_um - least_um, scene.units) +
+        ": stones end there. See that no ring comes so far.");
+}
+
 void nearSize(const HoneScene& scene, const PlannedBore& bore, std::vector<std::string>& remarks) {
     if (bore.outcome != HoneOutcome::next) return;
     const Length cool = stagesOf(scene.workbook.hone.stages).coolBelow;
@@ -135,6 +162,8 @@ std::vector<std::string> remarksOf(const HoneScene& scene, const PlannedBore& bo
     ofThePlan(scene, bore, remarks);
     warmth(scene, bore, remarks);
     nearSize(scene, bore, remarks);
+    if (bore.outcome != HoneOutcome::next && !bore.learned->passSince)
+        lastMillimetres(scene, bore, remarks);
     for (const std::string& said : bore.aim->says)
         remarks.push_back(said);
     if (bore.group->group.landAssumed)

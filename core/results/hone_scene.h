@@ -36,6 +36,9 @@ struct BoreState {
     double smallest_um = 0, smallestAt_mm = 0;
 };
 BoreState stateOf(const PlannedBore& bore);
+// Straight within the aim, as far as 95 % of the doubt reach, no station too small, and nothing
+// likely to be over: as good as done, whatever ended it.
+bool isGood(const PlannedBore& bore);
 std::string headlineOf(const HoneScene& scene, const PlannedBore& bore);
 
 // hone_remarks.cpp: lead and its trend, warmth, what was assumed.

@@ -13,6 +13,8 @@ namespace borewright {
 namespace {
 
 constexpr double normal95 = 1.96;
+// Where no lower limit was entered: a size that he would not hone for.
+constexpr double nearlyThere_um = 12;
 
 std::string size(const PlannedBore& bore, double um, const DisplayUnits& units) {
     return sizeWithUnit(bore.aim->size + Length::nearest(um, Unit::micrometre), units);
@@ -103,14 +105,18 @@ std::string measureFirst(const HoneScene& scene, const PlannedBore& bore) {
 }
 
 std::string wouldGoOver(const HoneScene& scene, const PlannedBore& bore) {
-    if (std::string text = measureFirst(scene, bore); !text.empty()) return text;
     const BoreState state = stateOf(bore);
-    const std::string over = fmt::format(
-        "Going on would put it over: {} at {} now, and it may end at {}.",
-        size(bore, state.largest_um, scene.units), depth(state.largestAt_mm, scene.units),
-        sizeWithUnit(bore.aim->size, scene.units));
     const std::string stands = straightAndSize(scene, bore);
     // What he wants to know first, where that is good news.
+    if (isGood(bore))
+        return capital(stands) + ": done, stop. Its largest is " +
+               size(bore, state.largest_um, scene.units) + " at " +
+               depth(state.largestAt_mm, scene.units) + ".";
+    if (std::string text = measureFirst(scene, bore); !text.empty()) return text;
+    const std::string over = fmt::format(
+        "Going on would put it over: {} at {} now, and it is to end at {}.",
+        size(bore, state.largest_um, scene.units), depth(state.largestAt_mm, scene.units),
+        sizeWithUnit(bore.aim->size, scene.units));
     if (state.spread_um <= bore.aim->aim.straight_um) return capital(stands) + ": stop. " + over;
     return over + " It is " + stands + ": stop.";
 }
@@ -150,6 +156,17 @@ BoreState stateOf(const PlannedBore& bore) {
                 normal95 * std::sqrt(std::max(0.0, (row * belief.covariance).dot(row)));
         }
     return state;
+}
+
+bool isGood(const PlannedBore& bore) {
+    const BoreState state = stateOf(bore);
+    const BoreAim& aim = *bore.aim;
+    const double least_um = aim.lower ? (*aim.lower - aim.size).in(Unit::micrometre)
+                                      : -nearlyThere_um;
+    // Nor between the stations: there it is only believed.
+    return bore.plan.now.chanceOver <= aim.aim.chance && state.smallest_um >= least_um &&
+           state.largest_um <= aim.aim.upperLimit_um &&
+           state.spread_um + state.spreadDoubt_um <= aim.aim.straight_um;
 }
 
 std::string headlineOf(const HoneScene& scene, const PlannedBore& bore) {
