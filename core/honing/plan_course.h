@@ -23,10 +23,16 @@ using Course = std::vector<SetUp>;
 struct WindowBounds {
     double highest_mm = 0;
     double lowest_mm = 0;
-    double shortest_mm = 0; // between the ends
+    double shortestAtStop_mm = 0; // between the ends of a window that ends at the stop …
+    double shortestAbove_mm = 0;  // … and of any other: a stroke has to go somewhere
     double mostDose_um = 0;
     bool holds = false; // the bore is blind to it: it may stand at its lowest for a while
     [[nodiscard]] double room_mm() const { return lowest_mm - highest_mm; }
+    // Half a millimetre above it the stop is felt.
+    [[nodiscard]] bool atStop(double to_mm) const { return to_mm >= lowest_mm - 0.5; }
+    [[nodiscard]] double shortest_mm(double to_mm) const {
+        return atStop(to_mm) ? shortestAtStop_mm : shortestAbove_mm;
+    }
 };
 inline constexpr Eigen::Index windowVariables = 4;
 inline constexpr double leastDose_um = 0.05; // less would not be felt, and nothing learned from

@@ -35,10 +35,9 @@ void intoBounds(const PlanGround& ground, Course& course) {
     eachWindow(course, [&](std::size_t stone, Stroking& window, Index) {
         const WindowBounds bounds = windowBounds(ground, stone);
         const double rate = ground.rate(stone);
-        const double lastFrom = bounds.lowest_mm - bounds.shortest_mm;
-        window.from_mm = std::clamp(window.from_mm, bounds.highest_mm, lastFrom);
-        window.to_mm =
-            std::clamp(window.to_mm, window.from_mm + bounds.shortest_mm, bounds.lowest_mm);
+        const double shortest = bounds.shortest_mm(window.to_mm);
+        window.from_mm = std::clamp(window.from_mm, bounds.highest_mm, bounds.lowest_mm - shortest);
+        window.to_mm = std::clamp(window.to_mm, window.from_mm + shortest, bounds.lowest_mm);
         window.strokes = std::clamp(window.strokes, leastDose_um / rate, bounds.mostDose_um / rate);
         const bool holds = bounds.holds && window.to_mm >= bounds.lowest_mm;
         window.held = holds ? std::clamp(window.held, 0.0, bounds.mostDose_um / rate) : 0.0;
@@ -54,7 +53,7 @@ StepBounds stepBounds(const PlanGround& ground, Course& course, Index variables)
     eachWindow(course, [&](std::size_t stone, Stroking& window, Index at) {
         const WindowBounds bounds = windowBounds(ground, stone);
         const double middle = (window.from_mm + window.to_mm) / 2;
-        const double half = bounds.shortest_mm / 2;
+        const double half = bounds.shortest_mm(window.to_mm) / 2;
         const double dose = window.strokes * ground.rate(stone);
         const double held = window.held * ground.rate(stone);
         step.lower[at] = std::max(bounds.highest_mm - window.from_mm, -farthestMove_mm);
@@ -63,9 +62,12 @@ StepBounds stepBounds(const PlanGround& ground, Course& course, Index variables)
         step.upper[at + 1] = std::min(bounds.lowest_mm - window.to_mm, farthestMove_mm);
         step.lower[at + 2] = leastDose_um - dose;
         step.upper[at + 2] = std::min(bounds.mostDose_um - dose, std::max(40.0, dose));
-        // What ends at the stop stays there: only there may the stone stand.
+        // What ends at the stop stays there where only there the stone may stand, or stroke so
+        // briefly.
         const bool holds = bounds.holds && window.to_mm >= bounds.lowest_mm;
-        if (holds) step.lower[at + 1] = 0;
+        const bool brief = bounds.atStop(window.to_mm) &&
+                           window.to_mm - window.from_mm < bounds.shortestAbove_mm;
+        if (holds || brief) step.lower[at + 1] = 0;
         step.lower[at + 3] = -held;
         step.upper[at + 3] =
             holds ? std::min(bounds.mostDose_um - held, std::max(20.0, held)) : 0.0;

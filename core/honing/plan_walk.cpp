@@ -13,9 +13,10 @@ using Eigen::Index;
 using Eigen::MatrixXd;
 using Eigen::RowVectorXd;
 
-// Short ones leave the marks of the stone's ends in the wall, which the residuals count; only a
-// short one brings the last millimetres above the stop along.
-constexpr double shortestWindow_mm = 1;
+// A shorter stroke than this nobody can drive, and it leaves the marks of the stone's ends in the
+// wall; only at the stop, which is felt, a short one brings the last millimetres along. Of 24 gentle
+// bores that were looked at 24 come out straight instead of 22 with windows of 1 mm anywhere.
+constexpr double shortestAbove_mm = 5, shortestAtStop_mm = 1;
 // A stone that stands still at the stop cuts a step at its upper end that nothing takes away again:
 // it is not planned, though a hold that was done is reckoned with.
 constexpr bool holdsAllowed = false;
@@ -155,7 +156,8 @@ WindowBounds windowBounds(const PlanGround& ground, std::size_t stone) {
     WindowBounds bounds;
     bounds.highest_mm = std::max(0.0, on.highest_mm);
     bounds.lowest_mm = on.lowest_mm;
-    bounds.shortest_mm = std::min(shortestWindow_mm, bounds.room_mm());
+    bounds.shortestAtStop_mm = std::min(shortestAtStop_mm, bounds.room_mm());
+    bounds.shortestAbove_mm = std::min(shortestAbove_mm, bounds.room_mm());
     bounds.mostDose_um = 900;
     bounds.holds = holdsAllowed && on.lowest_mm <= ground.bench.grid.depth_mm();
     return bounds;

@@ -116,8 +116,11 @@ void lastMillimetres(const HoneScene& scene, const PlannedBore& bore,
         least_um = std::min(least_um, wall[cell]);
     }
     if (least_um > state.smallest_um - worthSaying_um) return;
+    // As a rule shows it.
+    const double step_mm = isInchFamily(scene.units.size) ? 0.254 : 0.5;
+    const double shown_mm = step_mm * std::floor(from_mm / step_mm);
     remarks.push_back(
-        "Below " + depthWithUnit(Length::nearest(from_mm, Unit::millimetre), scene.units) +
+        "Below " + depthWithUnit(Length::nearest(shown_mm, Unit::millimetre), scene.units) +
         ", where nothing is read, it stays smaller, by about " +
         amountWords(state.smallest_um - least_um, scene.units) +
         ": stones end there. See that no ring comes so far.");
@@ -143,6 +146,12 @@ void ofThePlan(const HoneScene& scene, const PlannedBore& bore, std::vector<std:
                                    "of it has been measured here."
                                  : "Model, not measured: no pass of this stone has been measured. "
                                    "The first is short, and tells how fast it cuts.");
+    constexpr double dabs_mm = 3;
+    if (std::ranges::any_of(plan.setUps.front().windows, [&](const Stroking& window) {
+            return window.strokes > 0 && window.to_mm - window.from_mm < dabs_mm;
+        }))
+        remarks.emplace_back("The shortest of its windows is worked with short, quick strokes "
+                             "against the stop; the crosshatch comes by the long ones.");
     if (plan.cautious)
         remarks.emplace_back("Its strokes are cut short, so that nothing goes over by what is in "
                              "doubt.");

@@ -81,6 +81,23 @@ TEST(Planning, AWornBoreGetsWholeStrokesWithinTheReachOfTheStone) {
 }
 
 // The closed end is far behind, so that the short stone is going to be needed.
+// Whoever is told so has a hone in his hands: but for short strokes against the stop, which he feels,
+// a stroke goes somewhere.
+TEST(Planning, AStrokeAwayFromTheStopIsOneThatAHandCanDrive) {
+    for (const double slope_um : {-60.0, -30.0, 20.0}) {
+        const auto bench = threeStones();
+        const HonePlan plan = planBore(read(bench, -150, slope_um), 0, stationsAt(depths), {});
+        ASSERT_EQ(plan.outcome, HoneOutcome::next) << "slope " << slope_um;
+        for (const auto& setUp : plan.setUps)
+            for (const Stroking& window : setUp.windows) {
+                const double lowest_mm = bench.stones[setUp.stone].grid.lowest_mm;
+                if (window.to_mm >= lowest_mm - 1) continue;
+                EXPECT_GE(window.to_mm - window.from_mm, 4) // 5 mm, its ends rounded
+                    << "slope " << slope_um << ": " << window.from_mm << "–" << window.to_mm;
+            }
+    }
+}
+
 TEST(Planning, AStoneThatWillBeNeededIsTriedWhileThereIsFarToGo) {
     Bench bench = threeStones();
     bench.stones[1].logRateDoubt = 1;
