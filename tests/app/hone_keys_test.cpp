@@ -59,6 +59,43 @@ TEST_F(Honing, WhatCannotBeDoneIsRefusedInWords) {
     EXPECT_NE(named<QLineEdit>(page, "Lower end to of window 1")->accessibleDescription(), "");
 }
 
+TEST_F(Honing, ARefusalToLogNamesTheWindowAndNothingInternal) {
+    openTab("Own pass");
+    fillIn(page, "Lower end from of window 1", "3.3");
+    fillIn(page, "Lower end to of window 1", "4.0");
+    fillIn(page, "How long of window 1", "12");
+    fillIn(page, "Lower end from of window 2", "3.3");
+    fillIn(page, "Lower end to of window 2", "4.5");
+    fillIn(page, "How long of window 2", "12");
+    button(page, "Log what was done (Ctrl+Enter)")->click();
+    EXPECT_TRUE(says("What speaks against it").starts_with("window 2: 4.5 in is too low"))
+        << says("What speaks against it");
+}
+
+TEST_F(Honing, AForecastGoesWithTheNumberThatItWasMadeFor) {
+    openTab("Own pass");
+    choose(page, "Stone of this pass", 1);
+    fillIn(page, "Lower end from of window 1", "3.3");
+    fillIn(page, "Lower end to of window 1", "4.0");
+    fillIn(page, "How long of window 1", "12");
+    const auto foretold = [&] {
+        return says("What it would do").find("Expected afterwards") != std::string::npos;
+    };
+    ASSERT_TRUE(QTest::qWaitFor(foretold, 20'000)) << says("What it would do");
+    auto* field = named<QLineEdit>(page, "How long of window 1");
+    field->setFocus();
+    field->selectAll();
+    QTest::keyClicks(field, "abc");
+    EXPECT_FALSE(foretold()) << says("What it would do");
+    EXPECT_NE(says("What it would do").find("'abc' is not a number"), std::string::npos)
+        << says("What it would do");
+    QTest::qWait(50);
+    EXPECT_FALSE(foretold()) << "a late answer brought it back";
+    field->selectAll();
+    QTest::keyClicks(field, "12");
+    EXPECT_TRUE(QTest::qWaitFor(foretold, 20'000)) << "typed anew";
+}
+
 TEST_F(Honing, AStoneTooLongForEveryBoreIsTakenAndToldAtOnce) {
     openTab("Stones");
     fillIn(page, "… and ends at", "6.00"); // of a bore 4.1 in deep: 3.00 was meant
