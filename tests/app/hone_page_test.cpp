@@ -188,6 +188,35 @@ TEST(PlayedRounds, OnlyInAnInventedWorkbook) {
     EXPECT_FALSE(playRound(workbook, header, 1, planned, {}));
 }
 
+TEST(PlayedRounds, AreOverWhenTheyAreShownAndKeepTheirOrder) {
+    Workbook workbook = roughBlock(1);
+    PlannedSetUp planned;
+    planned.stone = "k1";
+    planned.windows = {{*readTyped("2.0", Unit::inch), *readTyped("4.0", Unit::inch), 10, 10, 0}};
+    for (const Bore& bore : workbook.block.bores)
+        for (const Level& level : bore.levels)
+            planned.measure.push_back({bore.number, level.depth.value(), "A"});
+    Timestamp last = workbook.surveys.back().readings.back().time;
+    Timestamp now = last;
+    now.secondsSinceEpoch += 86'400;
+    for (int round = 0; round < 3; ++round) {
+        const SurveyHeader header = proposeSurvey(workbook, {}, Unit::thou).header;
+        const auto played = playRound(workbook, header, 1, planned, now);
+        ASSERT_TRUE(played) << played.error().message();
+        const auto done = borewright::apply(workbook, played->edit);
+        ASSERT_TRUE(done) << done.error().message();
+        const Survey& survey = workbook.surveys.back();
+        const Pass& pass = workbook.hone.passes.back();
+        EXPECT_GE(pass.time, last);
+        EXPECT_GE(survey.header.time, pass.time);
+        EXPECT_GE(survey.readings.front().time, pass.time);
+        EXPECT_TRUE(std::ranges::is_sorted(survey.readings, {}, &Reading::time));
+        EXPECT_EQ(survey.readings.back().time, now) << "a sheet printed at once is not older";
+        last = survey.readings.back().time;
+        now.secondsSinceEpoch += 2; // pressed again at once
+    }
+}
+
 TEST(PlayedBores, AreWhatWasReadUntilTheyAreHonedAndOnlyGrow) {
     Workbook workbook = roughBlock(1);
     const auto before = PlayedBore::replay(workbook, 1);
