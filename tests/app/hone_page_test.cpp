@@ -3,9 +3,11 @@
 // write, each as one undo step, and the demonstration honed by itself.
 #include "tests/app/hone_support.h"
 
+#include "app/hone/bore_list.h"
 #include "app/hone/played_round.h"
 #include "app/measure/survey_proposal.h"
 #include "core/honing/played_bore.h"
+#include "core/workbook/hone_since.h"
 
 #include <QCheckBox>
 #include <QSignalSpy>
@@ -215,6 +217,29 @@ TEST(PlayedRounds, AreOverWhenTheyAreShownAndKeepTheirOrder) {
         last = survey.readings.back().time;
         now.secondsSinceEpoch += 2; // pressed again at once
     }
+}
+
+TEST_F(HoningUnprepared, ThePlanAsksForStonesBeforeAKeyThatIsGrey) {
+    for (const QLabel* label : page.findChildren<QLabel*>())
+        EXPECT_FALSE(label->text().contains("F5 works it out")) << label->text().toStdString();
+}
+
+TEST(HonedSince, IsToldFromNeverMeasured) {
+    Workbook workbook = roughBlock(1);
+    EXPECT_FALSE(honedSinceMeasured(workbook, 1));
+    BoreOutlook outlook;
+    outlook.bore = 1;
+    EXPECT_EQ(nextWord(workbook, outlook), "not measured");
+    Pass pass = passNow(workbook, 1, "k1", {}, {});
+    pass.after = workbook.surveys.front().header.id;
+    workbook.hone.passes.push_back(pass);
+    EXPECT_FALSE(honedSinceMeasured(workbook, 1)) << "the second survey read it afterwards";
+    workbook.hone.passes.back().after = workbook.surveys.back().header.id;
+    EXPECT_TRUE(honedSinceMeasured(workbook, 1));
+    EXPECT_FALSE(honedSinceMeasured(workbook, 2));
+    EXPECT_EQ(nextWord(workbook, outlook), "honed since measured");
+    workbook.hone.passes.back().struck = "not done";
+    EXPECT_FALSE(honedSinceMeasured(workbook, 1));
 }
 
 TEST(PlayedBores, AreWhatWasReadUntilTheyAreHonedAndOnlyGrow) {
