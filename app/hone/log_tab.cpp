@@ -36,6 +36,12 @@ const Pass* passOf(const HoneRecord& record, const std::string& id) {
     return found == record.passes.end() ? nullptr : &*found;
 }
 
+QString crosshatchOf(const BoreHoneLog& log) {
+    const QString words = qs(log.crosshatchWords);
+    if (!log.crosshatchDegrees) return LogTab::tr("Crosshatch: %1.").arg(words);
+    return LogTab::tr("Crosshatch: %1° %2.").arg(*log.crosshatchDegrees, 0, 'f', 0).arg(words);
+}
+
 } // namespace
 
 LogTab::LogTab(const PageContext& context, QWidget* parent)
@@ -159,7 +165,7 @@ void LogTab::refresh() {
     std::vector<std::string> said = own.oddities;
     if (own.waitsForSurvey)
         said.insert(said.begin(), tr("The last pass waits to be measured (F8).").toStdString());
-    if (!own.crosshatchWords.empty()) said.push_back(own.crosshatchWords);
+    if (!own.crosshatchWords.empty()) said.push_back(crosshatchOf(own).toStdString());
     {
         const QSignalBlocker quiet(m_table);
         const std::size_t before = m_rows.size();

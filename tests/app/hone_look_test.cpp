@@ -49,6 +49,8 @@ TEST_F(Honing, FitsAWindowOf1280By800) {
 
 TEST_F(Honing, TheLogIsReadWholeInAWindowOf1280By800) {
     HoneRecord logged = record();
+    logged.stones[0].kind = StoneKind::finish;
+    logged.hone.speedRpm = 200;
     for (int i = 0; i < 4; ++i) {
         std::vector<StrokeWindow> windows;
         for (const auto& [from, to] :
@@ -75,6 +77,10 @@ TEST_F(Honing, TheLogIsReadWholeInAWindowOf1280By800) {
     const QModelIndex windows = table->model()->index(table->model()->rowCount() - 1, 2);
     EXPECT_TRUE(windows.data(Qt::ToolTipRole).toString().contains("124 strokes 3.15–4.04"))
         << "where they are cut the whole is told";
+    EXPECT_NE(says("What is odd about the log").find("Crosshatch: "), std::string::npos);
+    EXPECT_NE(says("What is odd about the log").find("° between the two families"),
+              std::string::npos)
+        << says("What is odd about the log");
 }
 
 TEST_F(Honing, TheHintOfAnOwnPassIsReadWhole) {
