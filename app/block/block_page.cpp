@@ -3,11 +3,12 @@
 
 #include "app/block/block_form.h"
 #include "app/block/bore_details.h"
-#include "app/fields/fold.h"
 #include "app/block/job_form.h"
 #include "app/block/levels_form.h"
 #include "app/block/limits_editor.h"
 #include "app/block/plan_form.h"
+#include "app/fields/committed_field.h"
+#include "app/fields/fold.h"
 
 #include <QHBoxLayout>
 #include <QScrollArea>
@@ -28,6 +29,12 @@ BlockPage::BlockPage(const PageContext& context, QWidget* parent)
     , m_next(new QLabel(this)) {
     m_next->setWordWrap(true);
     m_next->setAccessibleName(tr("What to do next"));
+    // Before the forms follow: what was refused in them was typed for the workbook of before.
+    connect(&context.document, &Document::changed, this, [this](Change change) {
+        if (change != Change::everything) return;
+        for (CommittedField* field : findChildren<CommittedField*>())
+            field->drop();
+    });
     auto* scroll = new QScrollArea(this);
     scroll->setWidgetResizable(true);
     scroll->setFrameShape(QFrame::NoFrame);

@@ -7,6 +7,7 @@
 #include "app/block/ports_form.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace borewright {
 namespace {
@@ -142,6 +143,9 @@ void BoreDetails::refresh() {
     std::ranges::sort(numbers);
     for (std::size_t i = 1; i < numbers.size(); ++i)
         names << tr("bore %1 alone").arg(numbers[i]);
+    if (std::exchange(m_boreShown, m_scope.bore()) != m_scope.bore())
+        for (CommittedField* field : findChildren<CommittedField*>())
+            field->drop(); // it was typed for another bore
     const auto row = std::ranges::find(numbers, m_scope.bore()) - numbers.begin();
     m_which->setChoices(names, static_cast<int>(row));
     for (std::size_t i = 0; i < numbers.size(); ++i)

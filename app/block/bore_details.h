@@ -40,6 +40,7 @@ private:
         QString hint;
     };
     BoreScope& m_scope;
+    int m_boreShown = 0;
     LabelledChoice* m_which;
     std::vector<LengthField> m_lengths;
     CommittedField* m_openEnd = nullptr;

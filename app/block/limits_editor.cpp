@@ -2,8 +2,8 @@
 #include "app/block/limits_editor.h"
 
 #include "app/fields/decision_form.h"
-#include "app/fields/length_text.h"
 #include "app/fields/form_grid.h"
+#include "app/fields/length_text.h"
 #include "app/fields/refusal_label.h"
 
 #include <QHBoxLayout>
@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <set>
+#include <utility>
 
 namespace borewright {
 namespace {
@@ -25,8 +26,36 @@ QString shownName(const LimitSet& set) {
     return name == purpose ? name : name + QStringLiteral(" (%1)").arg(purpose);
 }
 
+// Makers' oversizes go by steps of 0.010 in or 0.25 mm (common practice, no source): farther off
+// than half of one, another size is meant.
+const Length halfAStep = Length::whole(5, Unit::thou);
+
 std::optional<TypedLength> standardSize(const Block& block) {
     return block.bores.empty() ? std::nullopt : block.bores.front().standardSize;
+}
+
+// Where the size to be honed to does not agree with what else the set says; else empty.
+QString contradiction(const LimitSet& set, const Limits& limits, const Block& block) {
+    if (set.purpose != LimitPurpose::finish) return {};
+    const auto standard = standardSize(block);
+    std::optional<Length> made; // of standard size and oversize
+    if (standard && set.oversize) made = standard->value() + set.oversize->value();
+    const auto aim = set.finishSize ? std::optional(set.finishSize->value()) : made;
+    if (!aim) return {};
+    const QString sum = LimitsEditor::tr("%1 with an oversize of %2")
+                            .arg(shownLength(standard), shownLength(set.oversize));
+    const QString named =
+        set.finishSize ? LimitsEditor::tr("The finish size, %1,").arg(shownLength(set.finishSize))
+                       : LimitsEditor::tr("The size to hone to, %1,").arg(sum);
+    if (limits.sizeLower && *aim < limits.sizeLower->value())
+        return LimitsEditor::tr("%1 is below the smallest size allowed, %2. One of them is wrong.")
+            .arg(named, shownLength(limits.sizeLower));
+    if (limits.sizeUpper && *aim > limits.sizeUpper->value())
+        return LimitsEditor::tr("%1 is over the largest size allowed, %2. One of them is wrong.")
+            .arg(named, shownLength(limits.sizeUpper));
+    if (set.finishSize && made && (*aim - *made).magnitude() > halfAStep)
+        return LimitsEditor::tr("%1 is not %2. One of them is wrong.").arg(named, sum);
+    return {};
 }
 
 } // namespace
@@ -119,11 +148,14 @@ QWidget* LimitsEditor::makeFields() {
     addLength(
         *finish, tr("Oversize"), tr("0 = standard"),
         [](LimitSet& set) -> Given& { return set.oversize; },
-        [](const Given&) { return Result<void>(); });
+        [this](const Given& size) { return mustBeOversize(size, m_document.workbook().block); });
     addLength(
         *finish, tr("Finish size"), tr("standard + oversize"),
         [](LimitSet& set) -> Given& { return set.finishSize; }, near);
     column->addWidget(finish);
+    m_contradiction = makeRefusalLabel(m_fields);
+    m_contradiction->setAccessibleName(tr("What does not agree in this set"));
+    column->addWidget(m_contradiction);
     m_decision = new DecisionForm([this](const DecisionRule& rule) {
         return change(tr("rule of verdicts"), [&](LimitSet& set) { set.decision = rule; });
     });
@@ -265,6 +297,11 @@ void LimitsEditor::refresh() {
     m_same->setVisible(set != nullptr && m_bore != 0 && set->perBore.contains(m_bore));
     m_aim->showData(shownLength(m_document.workbook().straightAim));
     if (set == nullptr) return;
+    if (std::pair now(m_set, m_bore); std::exchange(m_shownFor, now) != now) {
+        m_name->drop(); // what was refused was meant for another set or bore
+        for (const Field& field : m_lengths)
+            field.field->drop();
+    }
     m_finishOnly->setVisible(set->purpose == LimitPurpose::finish);
     m_name->showData(QString::fromStdString(set->name));
     m_rule->showData(static_cast<int>(set->taperRule));
@@ -272,6 +309,14 @@ void LimitsEditor::refresh() {
     LimitSet copy = *set;
     for (const Field& field : m_lengths)
         field.field->showData(shownLength(field.slot(copy)));
+    sayContradiction(*set);
+}
+
+// Told, not refused: a whole set is typed over field by field, in any order.
+void LimitsEditor::sayContradiction(const LimitSet& set) {
+    const QString words = contradiction(set, limitsFor(set, m_bore), m_document.workbook().block);
+    m_contradiction->setText(words);
+    m_contradiction->setVisible(!words.isEmpty());
 }
 
 } // namespace borewright

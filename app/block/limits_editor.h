@@ -3,9 +3,9 @@
 // is shown at a time, for all bores or for one.
 #pragma once
 
+#include "app/document/document.h"
 #include "app/fields/committed_field.h"
 #include "app/fields/labelled_choice.h"
-#include "app/document/document.h"
 
 #include <QPushButton>
 #include <QWidget>
@@ -13,6 +13,7 @@
 #include <functional>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace borewright {
@@ -46,6 +47,7 @@ private:
     void sameAsAll();
     void refresh();
     void refreshChoices();
+    void sayContradiction(const LimitSet& set);
     void say(const QString& sentence);
     [[nodiscard]] Limits& limitsShown(LimitSet& set) const;
     [[nodiscard]] const LimitSet* shown() const;
@@ -55,8 +57,9 @@ private:
         Slot slot;
     };
     Document& m_document;
-    std::string m_set; // id of the set shown
-    int m_bore = 0;    // 0 = all bores
+    std::string m_set;                      // id of the set shown
+    int m_bore = 0;                         // 0 = all bores
+    std::pair<std::string, int> m_shownFor; // set and bore that the fields show
     std::vector<int> m_bores;
     LabelledChoice* m_which = nullptr;
     LabelledChoice* m_for = nullptr;
@@ -69,6 +72,7 @@ private:
     QLabel* m_said = nullptr;
     QWidget* m_fields = nullptr;
     QWidget* m_finishOnly = nullptr;
+    QLabel* m_contradiction = nullptr; // between sizes that were each taken
     std::vector<Field> m_lengths;
 };
 

@@ -95,9 +95,11 @@ private:
                         "tells it, and changes what is given",
                         m_hone, honeCommand),
                    m_hone);
-        addOptions(*add("pass", "log what was honed: one set-up, one window or several", m_pass,
-                        passCommand),
-                   m_pass, m_passTyped);
+        addOptions(
+            *add("pass",
+                 "log what was honed: one set-up, one window or several; --strike takes one back",
+                 m_pass, passCommand),
+            m_pass, m_passTyped);
         addOptions(*add("new", "begin a workbook", m_new, newCommand), m_new);
     }
 

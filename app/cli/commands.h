@@ -104,7 +104,7 @@ struct HoneOptions {
 };
 Result<int> honeCommand(const HoneOptions& options, const CliOutside& outside);
 
-// Logs what was honed.
+// Logs what was honed, or strikes a pass out.
 struct PassOptions {
     std::string file;
     int bore = 0;
@@ -115,6 +115,8 @@ struct PassOptions {
     std::string after; // name or id of a survey; empty = the last
     std::string note;
     bool simulated = false;
+    std::string strike; // id of a pass that was not so; then `why`, and no other
+    std::string why;
     bool anyway = false; // as of a stone
 };
 Result<int> passCommand(const PassOptions& options, const CliOutside& outside);

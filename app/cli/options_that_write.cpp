@@ -107,8 +107,8 @@ void addOptions(CLI::App& sub, NewOptions& options) {
 }
 
 void addOptions(CLI::App& sub, PassOptions& options, PassTyped& typed) {
-    sub.add_option("--bore", options.bore, "its number")->required();
-    sub.add_option("--stone", options.stone, "name or id")->required();
+    sub.add_option("--bore", options.bore, "its number; needed");
+    sub.add_option("--stone", options.stone, "name or id; needed");
     const std::array<std::pair<const char*, const char*>, 5> windows{
         {{"--from", "of a window: depth of the abrasive's lower end at the upper reversal"},
          {"--to", "the same at the lower reversal"},
@@ -124,6 +124,10 @@ void addOptions(CLI::App& sub, PassOptions& options, PassTyped& typed) {
     sub.add_option("--after", options.after, "survey it follows; else the last");
     sub.add_flag("--simulated", options.simulated, "nothing was honed");
     sub.add_option("--note", options.note, "in your words");
+    sub.add_option("--strike", options.strike,
+                   "instead of all these: strikes a wrong pass out, by its id as it was logged "
+                   "(h3); it stays readable and counts no more");
+    sub.add_option("--why", options.why, "of --strike, in your words; needed");
     addAnyway(sub, options.anyway);
     sub.parse_complete_callback([&sub, &options, of] { options.windows = asTyped(sub, of); });
 }

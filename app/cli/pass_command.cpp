@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// borewright pass: logs what was really honed, a set-up at a time.
+// borewright pass: logs what was really honed, a set-up at a time, and strikes out what was not.
 #include "app/cli/change_file.h"
 #include "app/cli/commands.h"
 #include "app/cli/common.h"
+#include "app/cli/pass_forecast.h"
 #include "app/cli/typed_options.h"
 #include "core/workbook/edit.h"
 
@@ -127,15 +128,60 @@ void report(const Workbook& workbook, const Pass& pass, std::ostream& out) {
         << ".\n";
 }
 
+void warn(const std::vector<std::string>& sentences, std::ostream& err) {
+    for (const std::string& words : sentences)
+        err << "borewright: " << words << "\n";
+}
+
+std::string passNames(const HoneRecord& record) {
+    constexpr std::size_t most = 5;
+    std::string names;
+    std::size_t told = 0;
+    for (auto pass = record.passes.rbegin(); pass != record.passes.rend() && told < most; ++pass) {
+        if (pass->struck) continue;
+        names += fmt::format("{}{} of {} in bore {}", told++ == 0 ? "; the last are " : ", ",
+                             pass->id, clockTime(pass->time), pass->bore);
+    }
+    return names.empty() ? "; none is logged" : names;
+}
+
+Result<int> strike(const PassOptions& options, OpenedFile& opened, const CliOutside& outside) {
+    if (options.bore != 0 || !options.stone.empty() || !options.windows.empty())
+        return refuse("--strike", "strikes out a pass that is logged: log another one apart");
+    if (options.why.empty())
+        return refuse("--why", "what is struck out stays readable with its reason: say why");
+    HoneRecord record = opened.workbook.hone;
+    const auto pass = std::ranges::find(record.passes, options.strike, &Pass::id);
+    if (pass == record.passes.end())
+        return refuse("--strike", "there is no pass '" + options.strike + "'" + passNames(record));
+    if (pass->struck)
+        return refuse("--strike", "pass " + pass->id + " is struck out already: " + *pass->struck);
+    pass->struck = options.why;
+    const std::string said = fmt::format("Struck out pass {} of {} in bore {}: {}.", pass->id,
+                                         clockTime(pass->time), pass->bore, options.why);
+    if (auto done = borewright::apply(opened.workbook, SetHone{std::move(record)}); !done)
+        return tl::unexpected(done.error().within("nothing was struck out"));
+    const Writing writing{"striking out pass " + options.strike, options.anyway};
+    if (auto saved = saveChange(outside, opened, writing); !saved)
+        return tl::unexpected(saved.error());
+    outside.out << said << "\n";
+    return exitWithin;
+}
+
 } // namespace
 
 Result<int> passCommand(const PassOptions& options, const CliOutside& outside) {
     auto opened = openToChange(outside.files, options.file);
     if (!opened) return tl::unexpected(opened.error());
+    if (!options.strike.empty()) return strike(options, *opened, outside);
+    if (!options.why.empty()) return refuse("--why", "belongs to --strike: which pass?");
+    if (options.bore == 0) return refuse("--bore", "which bore was honed? Give its number");
+    if (options.stone.empty()) return refuse("--stone", "which stone? Give its name or id");
     Workbook& workbook = opened->workbook;
     auto pass = passOf(workbook, options, outside.clock.now());
     if (!pass) return tl::unexpected(pass.error());
     const std::vector<std::string> odd = oddities(workbook, *pass);
+    const Workbook before = workbook;
     HoneRecord record = workbook.hone;
     record.passes.push_back(*pass);
     if (auto done = borewright::apply(workbook, SetHone{std::move(record)}); !done)
@@ -143,8 +189,13 @@ Result<int> passCommand(const PassOptions& options, const CliOutside& outside) {
     if (auto saved = saveChange(outside, *opened, {"pass " + pass->id, options.anyway}); !saved)
         return tl::unexpected(saved.error());
     report(workbook, *pass, outside.out);
-    for (const std::string& words : odd)
-        outside.err << "borewright: " << words << "\n";
+    warn(odd, outside.err);
+    // Logged already: a forecast keeps nobody from it.
+    const std::vector<std::string> doubts = doubtsOfPass(before, *pass);
+    warn(doubts, outside.err);
+    if (!doubts.empty())
+        outside.err << "borewright: if it was not so, strike it out: borewright pass "
+                    << options.file << " --strike " << pass->id << " --why 'typed wrongly'\n";
     const Surface surface = findBore(workbook.block, pass->bore)->surface;
     if (const std::string caution = surfaceCaution(surface); !caution.empty())
         outside.err << "borewright: " << caution << "\n";

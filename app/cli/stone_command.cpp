@@ -6,6 +6,7 @@
 #include "app/cli/typed_options.h"
 #include "core/storage/workbook_file.h"
 #include "core/workbook/edit.h"
+#include "core/workbook/hone_names.h"
 
 #include <algorithm>
 #include <cmath>
@@ -187,6 +188,9 @@ Result<int> stoneCommand(const StoneOptions& options, const CliOutside& outside)
     if (auto saved = saveChange(outside, *opened, {*said, options.anyway}); !saved)
         return tl::unexpected(saved.error());
     outside.out << *said << "\n";
+    if (const Stone* stone = stoneCalled(workbook.hone, options.name); changes && stone != nullptr)
+        if (const std::string why = fitsNowhere(*stone, workbook.block); !why.empty())
+            outside.err << "borewright: " << why << ": is one of its lengths a slip?\n";
     return exitWithin;
 }
 

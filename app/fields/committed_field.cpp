@@ -5,6 +5,7 @@
 
 #include <QEvent>
 #include <QKeyEvent>
+#include <QScrollArea>
 #include <QVBoxLayout>
 
 namespace borewright {
@@ -30,10 +31,18 @@ CommittedField::CommittedField(const QString& label, Commit commit, QWidget* par
 }
 
 void CommittedField::showData(const QString& text) {
-    const bool busy = m_edit->hasFocus() && m_edit->text() != m_shown;
+    const bool differs = m_edit->text() != m_shown;
+    const bool refused = differs && text == m_shown && !refusal().isEmpty();
+    const bool busy = differs && m_edit->hasFocus();
     m_shown = text;
-    if (busy || m_edit->text() == text) return;
+    if (busy || refused || m_edit->text() == text) return;
     m_edit->setText(text);
+    m_edit->setCursorPosition(0);
+    refuse({});
+}
+
+void CommittedField::drop() {
+    m_edit->setText(m_shown);
     m_edit->setCursorPosition(0);
     refuse({});
 }
@@ -54,8 +63,9 @@ void CommittedField::setSpokenName(const QString& name) {
 
 void CommittedField::refuse(const QString& sentence) {
     m_refusal->setText(sentence);
-    m_refusal->setVisible(!sentence.isEmpty());
+    m_refusal->setVisible(!sentence.isEmpty() && !m_say);
     m_edit->setAccessibleDescription(sentence);
+    if (m_say) m_say();
 }
 
 bool CommittedField::commitNow() {
@@ -78,8 +88,34 @@ bool CommittedField::eventFilter(QObject* watched, QEvent* event) {
             refuse({});
             return true;
         }
+        if (key->key() == Qt::Key_Return || key->key() == Qt::Key_Enter) {
+            // With Ctrl it belongs to the page.
+            if ((key->modifiers() & ~Qt::KeypadModifier) != Qt::NoModifier) return false;
+            if (commitNow())
+                goOn();
+            else
+                m_edit->selectAll(); // typed anew, it takes the place of what was refused
+            return true;
+        }
     }
     return QWidget::eventFilter(watched, event);
+}
+
+// To the next field in the order of the tab key; from the last one nowhere, so that nothing is
+// typed over at the top of the page.
+void CommittedField::goOn() {
+    for (QWidget* next = m_edit->nextInFocusChain(); next != nullptr && next != window();
+         next = next->nextInFocusChain()) {
+        if (next == m_edit) return;
+        if (qobject_cast<QLineEdit*>(next) == nullptr || !next->isVisible() || !next->isEnabled() ||
+            qobject_cast<CommittedField*>(next->parentWidget()) == nullptr)
+            continue;
+        next->setFocus(Qt::TabFocusReason);
+        for (QWidget* around = next; around != nullptr; around = around->parentWidget())
+            if (auto* scroll = qobject_cast<QScrollArea*>(around))
+                scroll->ensureWidgetVisible(next);
+        return;
+    }
 }
 
 } // namespace borewright

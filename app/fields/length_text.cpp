@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/fields/length_text.h"
 
+#include "core/length/format.h"
+
 #include <QCoreApplication>
 
 namespace borewright {
@@ -40,9 +42,8 @@ std::optional<Unit> unitOfBlock(const Block& block) {
     return std::nullopt;
 }
 
-Result<std::optional<TypedLength>> readField(const QString& text,
-                                             const std::optional<TypedLength>& before,
-                                             const Block& block) {
+Result<std::optional<TypedLength>>
+readField(const QString& text, const std::optional<TypedLength>& before, const Block& block) {
     if (text.trimmed().isEmpty()) return std::optional<TypedLength>();
     const Unit unit = before ? before->unit() : unitOfBlock(block).value_or(unitOfSize(text));
     auto typed = readAmount(text.toStdString(), unit);
@@ -62,9 +63,8 @@ Result<void> mustBeSmall(const std::optional<TypedLength>& length) {
     if (length->value() <= Length::whole(100, Unit::thou)) return {};
     const bool inch = isInchFamily(length->unit());
     return refuseWith(say("%1 is more than any bore is allowed; for a small unit write %2.")
-                          .arg(shownLength(length),
-                               QString::fromStdString(length->text()) +
-                                   (inch ? say(" thou") : say(" µm"))));
+                          .arg(shownLength(length), QString::fromStdString(length->text()) +
+                                                        (inch ? say(" thou") : say(" µm"))));
 }
 
 Result<void> mustBeNear(const std::optional<TypedLength>& size,
@@ -73,6 +73,26 @@ Result<void> mustBeNear(const std::optional<TypedLength>& size,
     if (10 * (size->value() - standard->value()).magnitude() <= standard->value()) return {};
     return refuseWith(say("%1 is far from the standard size of %2.")
                           .arg(shownLength(size), shownLength(standard)));
+}
+
+Result<void> mustBeOversize(const std::optional<TypedLength>& oversize, const Block& block) {
+    if (!oversize) return {};
+    if (oversize->value() < Length())
+        return refuse("an oversize is counted from the standard size up");
+    const auto standard = block.bores.empty() ? std::nullopt : block.bores.front().standardSize;
+    if (!standard || 10 * oversize->value() <= standard->value()) return {};
+    const QString asked = say("%1 over a standard size of %2: is the unit right?")
+                              .arg(shownLength(oversize), shownLength(standard));
+    const bool inch = isInchFamily(oversize->unit());
+    const auto small = readTyped(oversize->text(), inch ? Unit::thou : Unit::micrometre);
+    if (!small || 10 * small->value() > standard->value()) return refuseWith(asked);
+    return refuseWith(
+        asked + ' ' +
+        say("%1 is %2.")
+            .arg(shownLength(*small),
+                 QString::fromStdString(
+                     inch ? format(small->value(), Unit::inch, 3, Sign::plain) + " in"
+                          : format(small->value(), Unit::millimetre, 3, Sign::plain) + " mm")));
 }
 
 } // namespace borewright

@@ -22,9 +22,8 @@ std::optional<Unit> unitOfBlock(const Block& block);
 
 // What a field says: nothing where it is empty, else the length. `before` is what it said until
 // now, whose unit counts first; then the block's; then what the number itself suggests.
-Result<std::optional<TypedLength>> readField(const QString& text,
-                                             const std::optional<TypedLength>& before,
-                                             const Block& block);
+Result<std::optional<TypedLength>>
+readField(const QString& text, const std::optional<TypedLength>& before, const Block& block);
 
 // Refuses a length that is not above zero.
 Result<void> mustBePositive(const std::optional<TypedLength>& length, const QString& what);
@@ -33,5 +32,8 @@ Result<void> mustBeSmall(const std::optional<TypedLength>& length);
 // Refuses a size that can only be a slip: more than a tenth away from the standard size.
 Result<void> mustBeNear(const std::optional<TypedLength>& size,
                         const std::optional<TypedLength>& standard);
+// Refuses an oversize below zero, and one that can only be a slip of unit: more than a tenth of the
+// standard size.
+Result<void> mustBeOversize(const std::optional<TypedLength>& oversize, const Block& block);
 
 } // namespace borewright

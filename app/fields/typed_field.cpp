@@ -20,12 +20,14 @@ TypedField::TypedField(const QString& name, QWidget* parent)
     layout->addWidget(m_refusal);
     setFocusProxy(m_edit);
     connect(m_edit, &QLineEdit::textEdited, this, [this](const QString& text) {
-        if (take(text.trimmed()).isEmpty()) emit edited();
+        m_why = take(text.trimmed());
+        if (m_why.isEmpty()) emit edited();
     });
     connect(m_edit, &QLineEdit::editingFinished, this, &TypedField::commit);
 }
 
 void TypedField::showValue() {
+    m_why.clear();
     m_settled = shown();
     m_edit->setText(m_settled);
     refuse({});
@@ -41,9 +43,9 @@ bool TypedField::commit() {
     const QString text = m_edit->text().trimmed();
     const bool same = text == m_settled;
     // Taken anew even where it is the same: on the way here it may have been another value.
-    const QString why = same && text == shown() ? QString() : take(text);
-    refuse(why);
-    if (!why.isEmpty()) return false;
+    m_why = same && text == shown() ? QString() : take(text);
+    refuse(m_why);
+    if (!m_why.isEmpty()) return false;
     showValue();
     if (same) return true;
     emit edited();

@@ -20,6 +20,10 @@ public:
     // Reads what is typed now; false, with the refusal shown, where it cannot be kept.
     bool commit();
     void refuse(const QString& why);
+    // Whether what stands there now is the value, and why not where it cannot be; said to nobody
+    // until the field is left.
+    [[nodiscard]] bool readsWell() const { return m_why.isEmpty(); }
+    [[nodiscard]] const QString& why() const { return m_why; }
     [[nodiscard]] QString refusal() const { return m_refusal->text(); }
     [[nodiscard]] QLineEdit* edit() const { return m_edit; }
 
@@ -38,6 +42,7 @@ protected:
 private:
     QLineEdit* m_edit;
     QLabel* m_refusal;
+    QString m_why;     // of what was typed last
     QString m_settled; // as shown when the field was last left or set
 };
 

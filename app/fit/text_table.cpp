@@ -150,6 +150,11 @@ void TextTable::setMostRows(int rows) {
     fit();
 }
 
+void TextTable::setGivesWay(int column) {
+    m_givesWay = column;
+    fit();
+}
+
 void TextTable::show(TextModel::Content content) {
     m_shown = content;
     m_model->show(std::move(content), palette());
@@ -175,13 +180,16 @@ QSize TextTable::minimumSizeHint() const {
 }
 
 void TextTable::fit() {
-    constexpr int widest = 32;
+    constexpr int widest = 32, narrowest = 120;
     const int columns = m_model->columnCount();
     const int left = columns > 0 ? (viewport()->width() - sizeHint().width()) / columns : 0;
     for (int column = 0; column < columns; ++column)
         setColumnWidth(column, std::max(sizeHintForColumn(column),
                                         horizontalHeader()->sectionSizeHint(column)) +
                                    std::clamp(left, 0, widest));
+    const int lacks = sizeHint().width() - viewport()->width();
+    if (lacks > 0 && m_givesWay >= 0 && m_givesWay < columns)
+        setColumnWidth(m_givesWay, std::max(narrowest, columnWidth(m_givesWay) - lacks));
     updateGeometry();
 }
 

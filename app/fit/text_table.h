@@ -58,6 +58,9 @@ public:
     void setChoosable();
     // No higher than this; the rest is scrolled to.
     void setMostRows(int rows);
+    // This column is narrowed where all together are too wide; its cells say the whole where the
+    // pointer rests (`said`).
+    void setGivesWay(int column);
     [[nodiscard]] QSize sizeHint() const override;
     [[nodiscard]] QSize minimumSizeHint() const override;
 
@@ -75,7 +78,8 @@ private:
 
     TextModel* m_model;
     TextModel::Content m_shown;
-    int m_mostRows = 0; // 0 = all
+    int m_mostRows = 0;  // 0 = all
+    int m_givesWay = -1; // none
 };
 
 // A chosen row or cell is tinted, not filled: marks in it have to stay readable.

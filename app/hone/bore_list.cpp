@@ -2,6 +2,7 @@
 #include "app/hone/bore_list.h"
 
 #include "app/pictures/reading_words.h"
+#include "core/workbook/hone_since.h"
 
 #include <QSignalBlocker>
 
@@ -66,7 +67,8 @@ QString nextWord(const Workbook& workbook, const BoreOutlook& outlook) {
     case HoneOutcome::noStone:
         return BoreList::tr("no stone for it");
     case HoneOutcome::notMeasured:
-        return BoreList::tr("not measured");
+        return honedSinceMeasured(workbook, outlook.bore) ? BoreList::tr("honed since measured")
+                                                          : BoreList::tr("not measured");
     }
     return {};
 }

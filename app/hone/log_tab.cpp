@@ -18,7 +18,8 @@
 namespace borewright {
 namespace {
 
-constexpr int mostLogRows = 7;
+// With its head and the verbs beneath it, what the tab is high: one scroll bar, not two.
+constexpr int mostLogRows = 3, windowsColumn = 2;
 
 std::size_t placeOf(const Workbook& workbook, const std::string& survey) {
     const auto found = std::ranges::find(workbook.surveys, survey,
@@ -35,6 +36,12 @@ const Pass* passOf(const HoneRecord& record, const std::string& id) {
     return found == record.passes.end() ? nullptr : &*found;
 }
 
+QString crosshatchOf(const BoreHoneLog& log) {
+    const QString words = qs(log.crosshatchWords);
+    if (!log.crosshatchDegrees) return LogTab::tr("Crosshatch: %1.").arg(words);
+    return LogTab::tr("Crosshatch: %1° %2.").arg(*log.crosshatchDegrees, 0, 'f', 0).arg(words);
+}
+
 } // namespace
 
 LogTab::LogTab(const PageContext& context, QWidget* parent)
@@ -47,6 +54,7 @@ LogTab::LogTab(const PageContext& context, QWidget* parent)
     , m_refusal(makeRefusalLabel(this)) {
     m_table->setChoosable();
     m_table->setMostRows(mostLogRows);
+    m_table->setGivesWay(windowsColumn);
     m_oddities->setAccessibleName(tr("What is odd about the log"));
     m_reason->setAccessibleName(tr("Why the pass is struck out"));
     m_reason->setPlaceholderText(tr("why: logged in the wrong bore, …"));
@@ -90,6 +98,7 @@ void LogTab::addSurveys(TextModel::Content& content, std::size_t from, std::size
              {tr("measured: %1").arg(qs(header.name)), {}, false, true},
              {toGo, {}, false, true},
              {},
+             {},
              {bore->form && bore->straightness ? qs(formatSmall(*bore->straightness, units))
                                                : QString(),
               {},
@@ -125,8 +134,12 @@ TextModel::Content LogTab::contentOf(const BoreHoneLog& log) {
     const Workbook& workbook = m_context.document.workbook();
     const QString unit = unitSymbol(m_context.document.units().small);
     TextModel::Content content;
-    content.heads = {tr("When"), tr("Stone"), tr("Windows"), tr("Took off, %1").arg(unit),
-                     tr("Closed end leads, %1; straight").arg(unit)};
+    content.heads = {tr("When"),
+                     tr("Stone"),
+                     tr("Windows"),
+                     tr("Took off, %1").arg(unit),
+                     tr("Lead, %1").arg(unit),
+                     tr("Straight, %1").arg(unit)};
     content.words = {0, 1, 2};
     m_rows.clear();
     std::size_t told = 0;
@@ -152,10 +165,13 @@ void LogTab::refresh() {
     std::vector<std::string> said = own.oddities;
     if (own.waitsForSurvey)
         said.insert(said.begin(), tr("The last pass waits to be measured (F8).").toStdString());
-    if (!own.crosshatchWords.empty()) said.push_back(own.crosshatchWords);
+    if (!own.crosshatchWords.empty()) said.push_back(crosshatchOf(own).toStdString());
     {
         const QSignalBlocker quiet(m_table);
+        const std::size_t before = m_rows.size();
         m_table->show(contentOf(own));
+        if (m_rows.size() != before)
+            m_table->scrollToBottom(); // what was logged last is looked for
         if (m_row >= static_cast<int>(m_rows.size())) m_row = -1;
         m_row < 0 ? m_table->clearSelection() : m_table->selectRow(m_row);
     }

@@ -16,6 +16,16 @@ namespace {
 
 constexpr double percent = 100;
 
+// A refusal without the name that the pass would have had and the field, which what is said names
+// already; which of several windows it is stays.
+QString words(const Error& error) {
+    const QString where = qs(error.where);
+    for (const QString& part : where.split(QStringLiteral(": ")))
+        if (part.startsWith(QLatin1String("window ")))
+            return part + QStringLiteral(": ") + qs(error.what);
+    return qs(error.what);
+}
+
 } // namespace
 
 OwnForm::OwnForm(const PageContext& context, QWidget* parent)
@@ -58,12 +68,13 @@ void OwnForm::build() {
     left->addWidget(m_log);
     left->addStretch(1);
     auto* middle = new QVBoxLayout;
+    middle->setSpacing(8);
     middle->addWidget(m_windows);
-    middle->addWidget(makePassingWord(tr("Depths of the abrasive's lower end, typed or dragged in "
-                                         "the drawing; a stroke is down and back."),
-                                      this));
+    middle->addWidget(makePassingWord(
+        tr("Lower end of the abrasive, typed or dragged; a stroke is down and back."), this));
     middle->addStretch(1);
     auto* right = new QVBoxLayout;
+    right->setSpacing(8);
     right->addWidget(m_refusal);
     right->addWidget(m_expected);
     right->addStretch(1);
@@ -137,10 +148,11 @@ void OwnForm::showExpected(const OwnSetUp& expected) {
     for (const std::string& sentence : expected.sentences)
         lines << qs(sentence);
     m_expected->setText(lines.join(' '));
+    const double chance = percent * expected.chanceOver;
     sayRefusal(expected.forbidden
                    ? tr("Never proposed: %1 % chance that some depth goes over size. If it was "
                         "done, log it all the same.")
-                         .arg(percent * expected.chanceOver, 0, 'g', 2)
+                         .arg(chance, 0, chance < 10 ? 'g' : 'f', chance < 10 ? 2 : 0)
                    : QString());
     emit draftChanged();
 }
@@ -167,7 +179,7 @@ void OwnForm::logIt() {
     }
     if (!done) {
         m_context.sounds.refused();
-        return sayRefusal(qs(done.error().message()));
+        return sayRefusal(words(done.error()));
     }
     m_windows->show({});
     follow();

@@ -55,8 +55,13 @@ OwnWindows::Row OwnWindows::makeRow(std::size_t number) {
     row.hold->setPlaceholder(tr("none"));
     for (TypedField* field :
          {static_cast<TypedField*>(row.from), static_cast<TypedField*>(row.to),
-          static_cast<TypedField*>(row.amount), static_cast<TypedField*>(row.hold)})
+          static_cast<TypedField*>(row.amount), static_cast<TypedField*>(row.hold)}) {
         connect(field, &TypedField::edited, this, &OwnWindows::edited);
+        // What does not read well changes no value, yet what stood there counts no more.
+        connect(field->edit(), &QLineEdit::textEdited, this, [this, field] {
+            if (!field->readsWell()) emit edited();
+        });
+    }
     connect(row.kind, &QComboBox::activated, this, &OwnWindows::edited);
     return row;
 }
@@ -92,6 +97,10 @@ void OwnWindows::move(std::size_t window, Length from, Length to) {
 }
 
 Result<std::optional<StrokeWindow>> OwnWindows::windowOf(const Row& row) const {
+    for (const TypedField* field :
+         {static_cast<const TypedField*>(row.from), static_cast<const TypedField*>(row.to),
+          static_cast<const TypedField*>(row.amount), static_cast<const TypedField*>(row.hold)})
+        if (!field->readsWell()) return refuse(field->why().toStdString());
     if (!row.from->value() && !row.to->value() && !row.amount->value() && !row.hold->value())
         return std::nullopt;
     if (!row.from->value()) return refuse("from where? Give the upper end of the stroke");

@@ -124,8 +124,12 @@ void PlanTab::refresh() {
     m_fewerStops->setChecked(wishes.fewerStops);
     showFitted();
     const BoreOutlook* outlook = m_search.bore(m_context.selection.bore());
-    m_plan->setText(outlook != nullptr ? planWords(*outlook)
-                                       : m_search.waitingWords().toHtmlEscaped());
+    // What nothing can be planned without comes before a key that could not work it out.
+    const QString missing =
+        hone_words::missing(m_context.document.workbook(), m_context.selection.bore());
+    m_plan->setText(outlook != nullptr
+                        ? planWords(*outlook)
+                        : (missing.isEmpty() ? m_search.waitingWords() : missing).toHtmlEscaped());
     m_found->setText(outlook != nullptr ? foundWords(*outlook) : QString());
 }
 

@@ -3,8 +3,10 @@
 
 #include "app/fields/form_grid.h"
 #include "app/fields/length_text.h"
+#include "app/fields/refusal_label.h"
 #include "app/hone/hone_verbs.h"
 #include "app/pictures/reading_words.h"
+#include "core/workbook/hone_names.h"
 
 #include <QVBoxLayout>
 
@@ -30,7 +32,9 @@ Result<void> setEnds(Stone& stone, Given length) {
 
 StoneForm::StoneForm(Document& document, QWidget* parent)
     : QWidget(parent)
-    , m_document(document) {
+    , m_document(document)
+    , m_wrong(makeRefusalLabel(this)) {
+    m_wrong->setAccessibleName(tr("What is wrong with this stone"));
     m_name = new CommittedField(tr("Name"), [this](const QString& text) {
         return commitText(text, tr("name of a stone"), &Stone::name);
     });
@@ -69,6 +73,9 @@ StoneForm::StoneForm(Document& document, QWidget* parent)
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->addWidget(grid);
+    column->addWidget(m_wrong);
+    for (CommittedField* field : findChildren<CommittedField*>())
+        field->sayElsewhere([this] { sayWhatIsWrong(); });
     setToolTip(tr("Lengths on the carrier, from its lower end up: what lies below the abrasive is "
                   "guide or dead length and keeps it off the closed end"));
 }
@@ -108,6 +115,21 @@ Result<void> StoneForm::commitText(const QString& text, const QString& what,
     return change(what, [&](Stone& stone) { stone.*field = text.trimmed().toStdString(); });
 }
 
+// What was refused; else what was taken and yet can hardly be meant.
+void StoneForm::sayWhatIsWrong() {
+    QStringList said;
+    for (const CommittedField* field : findChildren<CommittedField*>())
+        if (!field->refusal().isEmpty()) said << tr("Not taken: %1").arg(field->refusal());
+    const Workbook& workbook = m_document.workbook();
+    const Stone* stone = findStone(workbook.hone, m_stone);
+    if (said.isEmpty() && stone != nullptr)
+        if (const std::string why = fitsNowhere(*stone, workbook.block); !why.empty())
+            said << tr("%1. Is one of its lengths a slip?").arg(qs(why));
+    if (!said.isEmpty()) said.front()[0] = said.front()[0].toUpper();
+    m_wrong->setText(said.join('\n'));
+    m_wrong->setVisible(!said.isEmpty());
+}
+
 void StoneForm::show(const std::string& id, bool anew) {
     anew = anew || id != m_stone;
     m_stone = id;
@@ -125,6 +147,7 @@ void StoneForm::show(const std::string& id, bool anew) {
     m_kind->showData(stone != nullptr ? static_cast<int>(stone->kind) : -1);
     for (const LengthOf& length : m_lengths)
         put(length.field, stone != nullptr ? shownLength(length.get(*stone)) : QString());
+    sayWhatIsWrong();
 }
 
 void StoneForm::focusName() {

@@ -23,6 +23,7 @@ private:
     CommittedField* addLength(const QString& label, const QString& hint,
                               std::optional<TypedLength> (*get)(const Stone&),
                               Result<void> (*set)(Stone&, const std::optional<TypedLength>&));
+    void sayWhatIsWrong();
     Result<void> commitText(const QString& text, const QString& what, std::string Stone::*field);
 
     struct LengthOf {
@@ -35,6 +36,7 @@ private:
     CommittedField* m_grit;
     LabelledChoice* m_kind;
     std::vector<LengthOf> m_lengths;
+    QLabel* m_wrong; // over the whole width, since the fields are narrow
 };
 
 } // namespace borewright

@@ -61,7 +61,9 @@ QWidget* StonesTab::buildButtons() {
                          "lengths are common practice, nothing is known of how they cut"));
     for (QPushButton* button : {add, usual, m_takeOff})
         row->addWidget(button);
-    row->addStretch(1);
+    m_stays = makePassingWord({}, this);
+    m_stays->setAccessibleName(tr("Why the stone stays"));
+    row->addWidget(m_stays, 1);
     connect(add, &QPushButton::clicked, this, &StonesTab::addOne);
     connect(usual, &QPushButton::clicked, this, &StonesTab::addUsual);
     connect(m_takeOff, &QPushButton::clicked, this, &StonesTab::takeOff);
@@ -167,8 +169,12 @@ void StonesTab::refresh(bool anew) {
     if (anew) m_refusal->hide();
     for (QPushButton* button : m_ofStone)
         button->setEnabled(chosen() != nullptr);
-    m_takeOff->setEnabled(chosen() != nullptr && !isUsed(workbook.hone, m_stone));
-    m_takeOff->setToolTip(isUsed(workbook.hone, m_stone) ? tr("The log needs it") : QString());
+    const bool used = isUsed(workbook.hone, m_stone);
+    m_takeOff->setEnabled(chosen() != nullptr && !used);
+    m_takeOff->setToolTip(used ? tr("Passes or care were logged with this stone: it stays, so that "
+                                    "the log can be read")
+                               : QString());
+    m_stays->setText(used ? tr("It stays: the log needs it.") : QString());
     const StoneOutlook* learned = m_search.stone(m_stone);
     QStringList said;
     if (learned != nullptr) said << qs(learned->sentence);

@@ -45,6 +45,7 @@ private:
     QLabel* m_learned;
     QLabel* m_refusal;
     QPushButton* m_takeOff = nullptr;
+    QLabel* m_stays = nullptr;           // why not
     std::vector<QPushButton*> m_ofStone; // act on the chosen one
     QComboBox* m_drawer = nullptr;
     QPushButton* m_fromDrawer = nullptr;

@@ -2,6 +2,7 @@
 #include "app/pictures/hone_section.h"
 
 #include "app/pictures/reading_words.h"
+#include "core/workbook/hone_since.h"
 
 #include <QCoreApplication>
 
@@ -145,7 +146,7 @@ struct Word {
     Verdict verdict = Verdict::notJudged;
 };
 
-Word wordOf(const BoreOutlook& outlook) {
+Word wordOf(const Workbook& workbook, const BoreOutlook& outlook) {
     switch (outlook.outcome) {
     case HoneOutcome::next:
         return outlook.waits ? Word{tr("waits for another stone"), Verdict::notYet} : Word{};
@@ -163,7 +164,9 @@ Word wordOf(const BoreOutlook& outlook) {
     case HoneOutcome::noStone:
         return {tr("no stone for it"), Verdict::notJudged};
     case HoneOutcome::notMeasured:
-        return {tr("not measured"), Verdict::notMeasured};
+        return {honedSinceMeasured(workbook, outlook.bore) ? tr("honed since it was measured")
+                                                           : tr("not measured"),
+                Verdict::notMeasured};
     }
     return {};
 }
@@ -200,7 +203,7 @@ HoneSectionData honeSectionData(const Workbook& workbook, const BoreOutlook& out
     else
         addProposed(data, workbook, *bore, outlook);
     if (!own) {
-        const Word word = wordOf(outlook);
+        const Word word = wordOf(workbook, outlook);
         data.word = word.text;
         data.verdict = word.verdict;
         if (!outlook.next) data.chance = sentence(outlook.headline);

@@ -90,6 +90,7 @@ void paintStoneName(QPainter& painter, const HoneSectionLayout& l, const HoneSto
 
 void paintTrack(QPainter& painter, const HoneSectionLayout& l, const HoneStoneDrawn& stone,
                 double x, const PictureStyle& style) {
+    if (stone.highest_mm > stone.lowest_mm) return; // too long for the bore: no stroke is possible
     painter.setPen(QPen(style.grid, 3 * l.unit, Qt::SolidLine, Qt::FlatCap));
     painter.drawLine(QPointF(x, std::max(l.roof, l.y(stone.highest_mm))),
                      QPointF(x, l.y(stone.lowest_mm)));

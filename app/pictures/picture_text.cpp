@@ -79,6 +79,19 @@ double paragraphHeight(const QString& text, const QFont& font, double width) {
     return static_cast<double>(brokenLines(text, font, width).size()) * lineHeight(font);
 }
 
+namespace {
+
+// Half a word says nothing: whole ones give way to the dots.
+QString withDots(QString line, const QFont& font, double width) {
+    const QString dots = QStringLiteral(" …");
+    for (auto end = line.lastIndexOf(' '); end > 0 && textWidth(line + dots, font) > width;
+         end = line.lastIndexOf(' '))
+        line.truncate(end);
+    return line + dots;
+}
+
+} // namespace
+
 double drawParagraph(QPainter& painter, const PictureStyle& style, const QRectF& room,
                      const QString& text, const QFont& font, const QColor& colour,
                      Qt::Alignment align) {
@@ -87,7 +100,7 @@ double drawParagraph(QPainter& painter, const PictureStyle& style, const QRectF&
     const auto fitting = static_cast<qsizetype>(std::floor((room.height() + 0.5) / height));
     if (lines.size() > fitting) {
         lines = lines.mid(0, fitting);
-        if (!lines.isEmpty()) lines.last() += QStringLiteral(" …");
+        if (!lines.isEmpty()) lines.last() = withDots(lines.last(), font, room.width());
     }
     double y = room.top();
     for (const QString& line : lines) {

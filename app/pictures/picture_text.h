@@ -16,7 +16,7 @@ QRectF drawText(QPainter& painter, const PictureStyle& style, const QRectF& room
                 Qt::Alignment align, const QString& text, const QFont& font, const QColor& colour);
 
 // Draws text of several lines, wrapped at words, from the top of `room`; lines below `room` are
-// left away, the last that fits ending in "…". Returns the height taken.
+// left away, the last that fits ending in "…" behind a whole word. Returns the height taken.
 double drawParagraph(QPainter& painter, const PictureStyle& style, const QRectF& room,
                      const QString& text, const QFont& font, const QColor& colour,
                      Qt::Alignment align = Qt::AlignLeft);

@@ -241,8 +241,11 @@ private:
             remarks << (pass != all.end() && pass->struck && !pass->struck->empty()
                             ? SheetWords::tr("struck out: %1").arg(qs(*pass->struck))
                             : SheetWords::tr("struck out"));
-        if (logged.simulated) remarks << SheetWords::tr("simulated");
-        if (pass != all.end() && !pass->notes.empty()) remarks << qs(pass->notes);
+        const QString notes = pass != all.end() ? qs(pass->notes) : QString();
+        // What the demonstration plays says so in its notes.
+        if (logged.simulated && !notes.startsWith(SheetWords::tr("simulated")))
+            remarks << SheetWords::tr("simulated");
+        if (!notes.isEmpty()) remarks << notes;
         cells[9].text = remarks.join(QStringLiteral("; "));
         return cells;
     }

@@ -42,9 +42,7 @@ Result<void> SizesForm::commitGreatest(const QString& text) {
     const auto read =
         readField(text, m_document.workbook().sizing.greatest, m_document.workbook().block);
     if (!read) return tl::unexpected(read.error());
-    if (*read)
-        if (const auto good = checkOversize(**read, m_document.workbook().block); !good)
-            return good;
+    if (const auto good = mustBeOversize(*read, m_document.workbook().block); !good) return good;
     return changeSizing(m_document, tr("greatest oversize"),
                         [&](SizingPlan& plan) { plan.greatest = *read; });
 }

@@ -26,20 +26,6 @@ int sortSizes(SizingPlan& plan, Length oversize) {
 
 } // namespace
 
-Result<void> checkOversize(const TypedLength& oversize, const Block& block) {
-    if (oversize.value() < Length())
-        return refuse("an oversize is counted from the standard size up");
-    const auto standard = standardOf(block);
-    if (!standard || 10 * oversize.value() <= standard->value()) return {};
-    const bool inch = isInchFamily(oversize.unit());
-    return refuse(
-        SizesModel::tr("over a standard size of %1 that can only be a slip; for a small unit "
-                       "write %2 %3")
-            .arg(shownLength(standard), QString::fromStdString(oversize.text()),
-                 inch ? QStringLiteral("thou") : QStringLiteral("µm"))
-            .toStdString());
-}
-
 SizesModel::SizesModel(Document& document, QObject* parent)
     : EntryModel(document, parent) {
     refresh();
@@ -94,7 +80,7 @@ Result<int> SizesModel::put(SizingPlan& plan, int row, int column, const QString
     if (!read) return tl::unexpected(read.error());
     if (column == oversize) {
         if (!*read) return refuse("a size has an oversize; “Take size off” takes the whole row");
-        if (const auto good = checkOversize(**read, block()); !good)
+        if (const auto good = mustBeOversize(*read, block()); !good)
             return tl::unexpected(good.error());
         size.oversize = **read;
         return sortSizes(plan, (*read)->value());
@@ -112,7 +98,7 @@ Result<int> SizesModel::begin(SizingPlan& plan, int column, const QString& text)
     const auto like = plan.sizes.empty() ? std::nullopt : std::optional(plan.sizes.back().oversize);
     const auto read = readField(text, like, block());
     if (!read) return tl::unexpected(read.error());
-    if (const auto good = checkOversize(**read, block()); !good)
+    if (const auto good = mustBeOversize(*read, block()); !good)
         return tl::unexpected(good.error());
     size.oversize = **read;
     plan.sizes.push_back(std::move(size));

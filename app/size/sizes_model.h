@@ -25,7 +25,4 @@ protected:
     void erase(SizingPlan& plan, int row) const override;
 };
 
-// Refuses an oversize that can only be a slip of unit: more than a tenth of the standard size.
-Result<void> checkOversize(const TypedLength& oversize, const Block& block);
-
 } // namespace borewright

@@ -2,6 +2,7 @@
 #include "app/size/steps_form.h"
 
 #include "app/fields/labelled.h"
+#include "app/fields/length_text.h"
 #include "app/fields/refusal_label.h"
 #include "app/pictures/reading_words.h"
 #include "app/size/size_steps.h"
@@ -129,7 +130,7 @@ void StepsForm::fillIn() {
     const auto step = to ? need(*m_step) : std::nullopt;
     if (!step) return;
     for (const auto& [box, oversize] : {std::pair(m_from, *from), std::pair(m_to, *to)})
-        if (const auto good = checkOversize(oversize, m_document.workbook().block); !good)
+        if (const auto good = mustBeOversize(oversize, m_document.workbook().block); !good)
             return goBackTo(*box, qs(good.error().what));
     const SizingPlan& now = m_document.workbook().sizing;
     const auto plan = withSteps(now, {*from, *to, *step});

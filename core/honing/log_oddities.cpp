@@ -32,7 +32,7 @@ private:
 
     [[nodiscard]] std::string at(const Pass& pass) const {
         const Stone* stone = findStone(m_workbook.hone, pass.stone);
-        return fmt::format("pass {} at {}{}", pass.id, clockTime(pass.time),
+        return fmt::format("the pass of {}{}", clockTime(pass.time),
                            stone != nullptr ? " with '" + stone->name + "'" : "");
     }
 

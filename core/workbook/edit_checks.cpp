@@ -30,7 +30,8 @@ Result<void> keepsStations(const Workbook& workbook, const Block& block) {
     }
     for (const Pass& pass : workbook.hone.passes)
         if (findBore(block, pass.bore) == nullptr)
-            return refuse("bore " + std::to_string(pass.bore) + " has been honed (pass " + pass.id +
+            return refuse("bore " + std::to_string(pass.bore) + " has been honed (at " +
+                          clockTime(pass.time) + " on " + dateInWords(pass.time) +
                           "), so it stays");
     return {};
 }

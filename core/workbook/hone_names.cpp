@@ -42,6 +42,17 @@ std::string called(const Pass& pass) {
     return "pass " + (pass.id.empty() ? "without an id" : shortened(pass.id));
 }
 
+std::string fitsNowhere(const Stone& stone, const Block& block) {
+    std::string why;
+    for (const Bore& bore : block.bores) {
+        if (!bore.depth) continue;
+        const auto reach = reachOf(stone, bore);
+        if (reach) return {};
+        if (why.empty()) why = reach.error().what;
+    }
+    return why;
+}
+
 std::string inUnit(Length length, Unit unit) {
     const bool inch = isInchFamily(unit);
     return format(length, inch ? Unit::inch : Unit::millimetre, inch ? 3 : 2, Sign::plain) +

@@ -17,6 +17,10 @@ std::string foldedName(std::string_view name);
 std::string called(const Stone& stone);
 std::string called(const Pass& pass);
 
+// Why a stone can be stroked in no bore of the block, as far as their depths are entered; empty
+// where it can in one, or where none has a depth.
+std::string fitsNowhere(const Stone& stone, const Block& block);
+
 // "4.04 in": a length as a refusal shows it, to the thou or the hundredth.
 std::string inUnit(Length length, Unit unit);
 

@@ -59,7 +59,8 @@ protected:
         EXPECT_TRUE(bench.document.workbook() == before) << name << " took " << text;
         if (const QLineEdit* edit = field(name)) {
             EXPECT_EQ(edit->text(), text) << "what was typed stays to be mended";
-            EXPECT_FALSE(edit->accessibleDescription().isEmpty()) << name << " said nothing to " << text;
+            EXPECT_FALSE(edit->accessibleDescription().isEmpty())
+                << name << " said nothing to " << text;
             QTest::keyClick(const_cast<QLineEdit*>(edit), Qt::Key_Escape);
         }
     }
@@ -104,6 +105,116 @@ TEST_F(BlockPageTest, RefusesNonsenseAtTheField) {
     expectRefused("Out-of-round up to", "200 thou");
 }
 
+TEST_F(BlockPageTest, WhatWasRefusedStaysWhileOtherFieldsAreFilledIn) {
+    button("Add finish")->click();
+    type("Out-of-round up to", "0.5");
+    type("Taper up to", "0.5");
+    type("Size to", "3.5305");
+    type("Customer", "A. Customer");
+    ASSERT_EQ(workbook().limitSets[1].limits.sizeUpper->value(), in("3.5305"));
+    for (const char* name : {"Out-of-round up to", "Taper up to"}) {
+        EXPECT_EQ(field(name)->text(), "0.5") << name;
+        EXPECT_TRUE(field(name)->accessibleDescription().contains("0.5 thou")) << name;
+    }
+    type("Taper up to", "0.5 thou");
+    EXPECT_EQ(workbook().limitSets[1].limits.taper->value(), thou("0.5"));
+    EXPECT_EQ(field("Taper up to")->accessibleDescription(), "");
+    EXPECT_EQ(field("Out-of-round up to")->text(), "0.5");
+}
+
+TEST_F(BlockPageTest, WhatWasRefusedIsNotCarriedToAnotherBoreSetOrWorkbook) {
+    QComboBox* whose = nullptr;
+    for (QComboBox* box : page.findChildren<QComboBox*>())
+        if (box->accessibleName() == "For") whose = box;
+    ASSERT_NE(whose, nullptr);
+    type("Size from", "34");
+    ASSERT_EQ(field("Size from")->text(), "34");
+    whose->setCurrentIndex(2);
+    emit whose->activated(2);
+    EXPECT_EQ(field("Size from")->text(), "") << "of bore 2";
+    EXPECT_EQ(field("Size from")->accessibleDescription(), "");
+    type("Size from", "34");
+    button("Add finish")->click();
+    EXPECT_EQ(field("Size from")->text(), "") << "of the new set";
+    type("Size from", "34");
+    type("Customer", "x");
+    type("Number of bores", "none");
+    bench.document.open(made());
+    EXPECT_EQ(field("Size from")->text(), "") << "of the next workbook";
+    EXPECT_EQ(field("Number of bores")->text(), "3");
+    EXPECT_EQ(field("Number of bores")->accessibleDescription(), "");
+}
+
+TEST_F(BlockPageTest, AnOversizeThatCanOnlyBeASlipOfUnitIsRefusedWithWhatWasMeant) {
+    button("Add finish")->click();
+    type("Oversize", "30");
+    EXPECT_FALSE(workbook().limitSets[1].oversize);
+    EXPECT_EQ(field("Oversize")->text(), "30");
+    const QString said = field("Oversize")->accessibleDescription();
+    EXPECT_TRUE(said.contains("30 in over a standard size of 3.5")) << said.toStdString();
+    EXPECT_TRUE(said.contains("is the unit right? 30 thou is 0.030 in.")) << said.toStdString();
+    expectRefused("Oversize", "-0.01");
+    type("Oversize", "0.030");
+    EXPECT_EQ(workbook().limitSets[1].oversize->value(), in("0.030"));
+    EXPECT_EQ(field("Oversize")->accessibleDescription(), "");
+}
+
+TEST_F(BlockPageTest, SizesOfASetThatContradictEachOtherAreSaid) {
+    const auto said = [&]() -> QString {
+        for (QLabel* label : page.findChildren<QLabel*>())
+            if (label->accessibleName() == "What does not agree in this set")
+                return label->isVisible() ? label->text() : QString();
+        ADD_FAILURE() << "nothing says it";
+        return {};
+    };
+    button("Add finish")->click();
+    type("Size from", "3.5295");
+    type("Size to", "3.5305");
+    EXPECT_EQ(said(), "");
+    type("Oversize", "0.020"); // 3.5 + 0.020 = 3.520
+    EXPECT_TRUE(said().contains("with an oversize of 0.020 in, is below the smallest size "
+                                "allowed, 3.5295 in"))
+        << said().toStdString();
+    type("Oversize", "0.030");
+    EXPECT_EQ(said(), "");
+    type("Finish size", "3.54");
+    EXPECT_TRUE(said().contains("The finish size, 3.54 in, is over the largest size allowed, "
+                                "3.5305 in"))
+        << said().toStdString();
+    EXPECT_EQ(workbook().limitSets[1].finishSize->value(), in("3.54")) << "told, not refused";
+    type("Finish size", "3.5302"); // a manual's own, near standard size and oversize
+    EXPECT_EQ(said(), "");
+    type("Oversize", "0.020");
+    EXPECT_TRUE(said().contains("The finish size, 3.5302 in, is not")) << said().toStdString();
+    bench.document.undoStack().undo();
+    EXPECT_EQ(said(), "");
+}
+
+TEST_F(BlockPageTest, EnterGoesOnToTheNextFieldUnlessItRefuses) {
+    button("Add finish")->click();
+    const auto here = [&] { return static_cast<QLineEdit*>(page.focusWidget()); };
+    QTest::keyClicks(here(), "finish\r");
+    for (const char* name : {"Size from", "Size to", "Out-of-round up to", "Taper up to"}) {
+        EXPECT_EQ(here()->accessibleName(), name);
+        QTest::keyClicks(here(), name[0] == 'S' ? "3.53" : "0.0005");
+        QTest::keyClick(here(), Qt::Key_Enter, Qt::KeypadModifier);
+    }
+    EXPECT_EQ(here()->accessibleName(), "Oversize");
+    EXPECT_EQ(workbook().limitSets[1].limits.sizeUpper->value(), in("3.53"));
+    EXPECT_EQ(workbook().limitSets[1].limits.taper->value(), in("0.0005"));
+    QTest::keyClicks(here(), "30\r");
+    EXPECT_EQ(here()->accessibleName(), "Oversize") << "to be mended";
+    QTest::keyClicks(here(), "0.030\r");
+    EXPECT_EQ(here()->accessibleName(), "Finish size");
+    EXPECT_EQ(workbook().limitSets[1].oversize->value(), in("0.030"));
+    QTest::keyClick(here(), Qt::Key_Return);
+    EXPECT_EQ(here()->accessibleName(), "Aim: straight within");
+    QLineEdit* last = field("Measured by");
+    last->setFocus();
+    QTest::keyClick(last, Qt::Key_Return);
+    EXPECT_EQ(page.focusWidget(), last) << "not back to the top";
+}
+
 TEST_F(BlockPageTest, LimitsOfOneBoreReplaceThoseOfAllAndBack) {
     QComboBox* whose = nullptr;
     for (QComboBox* box : page.findChildren<QComboBox*>())
@@ -114,7 +225,8 @@ TEST_F(BlockPageTest, LimitsOfOneBoreReplaceThoseOfAllAndBack) {
     type("Size to", "3.5060");
     ASSERT_TRUE(workbook().limitSets[0].perBore.contains(2));
     EXPECT_EQ(limitsFor(workbook().limitSets[0], 2).sizeUpper->value(), in("3.5060"));
-    EXPECT_EQ(limitsFor(workbook().limitSets[0], 2).taper->value(), thou("2")) << "begun as those of all";
+    EXPECT_EQ(limitsFor(workbook().limitSets[0], 2).taper->value(), thou("2"))
+        << "begun as those of all";
     EXPECT_EQ(limitsFor(workbook().limitSets[0], 1).sizeUpper->value(), in("3.504"));
     button("As all bores")->click();
     EXPECT_FALSE(workbook().limitSets[0].perBore.contains(2));

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The commands that log stones and passes: what they print, what they write, what they refuse.
+#include "core/storage/posix_file_system.h"
 #include "tests/app/honing_commands.h"
 #include "tests/support/schema_validator.h"
 
@@ -218,6 +219,68 @@ TEST_F(HoningCommands, PassesThatCannotBeAreExplained) {
     files.put(file, writeWorkbook(plated));
     EXPECT_EQ(pass({"--stone", "k2", "--from", "3", "--to", "4", "--strokes", "8"}), exitWithin);
     EXPECT_TRUE(warns("bare aluminium")) << err.str();
+}
+
+TEST_F(HoningCommands, PassIsLoggedAndToldWhereSomeDepthMayGoOverSize) {
+    PosixFileSystem disk;
+    const auto demo = disk.read(
+        std::string(BOREWRIGHT_SOURCE_DIR) + "/demo/saltmarsh-honing.borebook", 1U << 26U);
+    ASSERT_TRUE(demo);
+    files.put(file, *demo);
+    const auto passes = now().hone.passes.size();
+    const Words window{"--stone", "full 100", "--from", "2.9", "--to", "3.2"};
+    const auto log = [&](const char* strokes) {
+        files.put(file, *demo);
+        Words all = window;
+        all.insert(all.end(), {"--strokes", strokes});
+        EXPECT_EQ(pass(all), exitWithin) << err.str();
+        EXPECT_EQ(now().hone.passes.size(), passes + 1) << "it is what was done";
+        return err.str();
+    };
+    // Bore 2 has 4 to 7 thou to go; a stroke of this stone takes off a hundredth of a thou or so.
+    EXPECT_EQ(log("5"), "");
+    const std::string over = log("500");
+    expectSays(over, "such a pass is never proposed: ");
+    expectSays(over, "% chance that some depth goes over size");
+    expectSays(over, "borewright pass " + file + " --strike h");
+    EXPECT_EQ(over.find("more than anyone makes"), std::string::npos) << over;
+    const std::string far = log("5000");
+    expectSays(far, "5000 strokes are more than anyone makes in one set-up");
+    expectSays(far, ": 100 % chance");
+}
+
+TEST_F(HoningCommands, PassIsStruckOutWithItsReason) {
+    EXPECT_EQ(run({"pass", file, "--strike", "h2", "--why", "logged in the wrong bore"}),
+              exitWithin)
+        << err.str();
+    expectSays(out.str(), "Struck out pass h2 of ");
+    expectSays(out.str(), " in bore 2: logged in the wrong bore.");
+    EXPECT_EQ(now().hone.passes[1].struck, "logged in the wrong bore");
+    EXPECT_EQ(now().hone.passes.size(), 3U) << "it stays readable";
+    const auto said = [&](Words more) {
+        const auto before = files.content(file);
+        more.insert(more.begin(), {"pass", file});
+        EXPECT_EQ(run(more), exitWrong) << out.str();
+        EXPECT_EQ(files.content(file), before) << "a refusal left a trace";
+        return err.str();
+    };
+    expectSays(said({"--strike", "h2", "--why", "again"}), "is struck out already: logged in");
+    expectSays(said({"--strike", "h1"}), "--why: ");
+    expectSays(said({"--strike", "h9", "--why", "x"}),
+               "there is no pass 'h9'; the last are h1 of ");
+    expectSays(said({"--why", "x"}), "belongs to --strike");
+    expectSays(said({"--strike", "h1", "--why", "x", "--bore", "2"}), "--strike: ");
+    expectSays(said({"--stone", "k2"}), "--bore: ");
+    expectSays(said({"--bore", "2"}), "--stone: ");
+}
+
+TEST_F(HoningCommands, AStoneTooLongForEveryBoreIsAddedAndTold) {
+    EXPECT_EQ(stone({"--name", "Long", "--rough", "--begins", "0", "--ends", "6.00"}), exitWithin);
+    EXPECT_EQ(now().hone.stones.back().ends.text(), "6.00");
+    EXPECT_TRUE(warns("stone 'Long' is 6.000 in long, and the bore only 5")) << err.str();
+    EXPECT_TRUE(warns("is one of its lengths a slip?")) << err.str();
+    EXPECT_EQ(stone({"--name", "Long", "--ends", "3.00"}), exitWithin);
+    EXPECT_EQ(err.str(), "");
 }
 
 TEST_F(HoningCommands, PassWarnsWhereTheClockRunsBackwards) {

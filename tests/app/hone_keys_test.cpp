@@ -2,6 +2,7 @@
 // The Hone page by keys alone, its stop-watch, and that nothing on it goes without a name.
 #include "tests/app/hone_support.h"
 
+#include "app/fit/text_table.h"
 #include "app/hone/stroke_watch.h"
 
 #include <QCheckBox>
@@ -56,6 +57,78 @@ TEST_F(Honing, WhatCannotBeDoneIsRefusedInWords) {
     EXPECT_GT(bench.sounds.refusedCount, 0);
     fillIn(page, "Lower end to of window 1", "deep");
     EXPECT_NE(named<QLineEdit>(page, "Lower end to of window 1")->accessibleDescription(), "");
+}
+
+TEST_F(Honing, ARefusalToLogNamesTheWindowAndNothingInternal) {
+    openTab("Own pass");
+    fillIn(page, "Lower end from of window 1", "3.3");
+    fillIn(page, "Lower end to of window 1", "4.0");
+    fillIn(page, "How long of window 1", "12");
+    fillIn(page, "Lower end from of window 2", "3.3");
+    fillIn(page, "Lower end to of window 2", "4.5");
+    fillIn(page, "How long of window 2", "12");
+    button(page, "Log what was done (Ctrl+Enter)")->click();
+    EXPECT_TRUE(says("What speaks against it").starts_with("window 2: 4.5 in is too low"))
+        << says("What speaks against it");
+}
+
+TEST_F(Honing, AForecastGoesWithTheNumberThatItWasMadeFor) {
+    openTab("Own pass");
+    choose(page, "Stone of this pass", 1);
+    fillIn(page, "Lower end from of window 1", "3.3");
+    fillIn(page, "Lower end to of window 1", "4.0");
+    fillIn(page, "How long of window 1", "12");
+    const auto foretold = [&] {
+        return says("What it would do").find("Expected afterwards") != std::string::npos;
+    };
+    ASSERT_TRUE(QTest::qWaitFor(foretold, 20'000)) << says("What it would do");
+    auto* field = named<QLineEdit>(page, "How long of window 1");
+    field->setFocus();
+    field->selectAll();
+    QTest::keyClicks(field, "abc");
+    EXPECT_FALSE(foretold()) << says("What it would do");
+    EXPECT_NE(says("What it would do").find("'abc' is not a number"), std::string::npos)
+        << says("What it would do");
+    QTest::qWait(50);
+    EXPECT_FALSE(foretold()) << "a late answer brought it back";
+    field->selectAll();
+    QTest::keyClicks(field, "12");
+    EXPECT_TRUE(QTest::qWaitFor(foretold, 20'000)) << "typed anew";
+}
+
+TEST_F(Honing, AStoneTooLongForEveryBoreIsTakenAndToldAtOnce) {
+    openTab("Stones");
+    fillIn(page, "… and ends at", "6.00"); // of a bore 4.1 in deep: 3.00 was meant
+    EXPECT_EQ(record().stones[0].ends.text(), "6.00");
+    const auto* wrong = named<QLabel>(page, "What is wrong with this stone");
+    EXPECT_TRUE(wrong->isVisible());
+    const std::string said = says("What is wrong with this stone");
+    EXPECT_NE(said.find("long, and the bore only"), std::string::npos) << said;
+    EXPECT_NE(said.find("Is one of its lengths a slip?"), std::string::npos) << said;
+    fillIn(page, "… and ends at", "3.00");
+    EXPECT_FALSE(wrong->isVisible()) << says("What is wrong with this stone");
+}
+
+TEST_F(Honing, WhyAUsedStoneStaysAsItIsIsReadWhole) {
+    Pass pass = passNow(bench.document.workbook(), 2, "k2", {}, bench.document.now());
+    pass.windows.push_back(
+        {*readTyped("3.3", Unit::inch), *readTyped("4.0", Unit::inch), 20, {}, 0});
+    ASSERT_TRUE(
+        changeHone(bench.document, "pass", [&](HoneRecord& made) { made.passes.push_back(pass); }));
+    openTab("Stones");
+    auto* table = named<TextTable>(page, "Stones");
+    EXPECT_EQ(says("Why the stone stays"), "");
+    table->selectRow(1);
+    EXPECT_FALSE(button(page, "Take stone off")->isEnabled());
+    EXPECT_EQ(says("Why the stone stays"), "It stays: the log needs it.");
+    fillIn(page, "… and ends at", "6");
+    EXPECT_EQ(named<QLineEdit>(page, "… and ends at")->text(), "6") << "to be mended";
+    auto* wrong = named<QLabel>(page, "What is wrong with this stone");
+    ASSERT_TRUE(wrong->isVisible());
+    const std::string said = wrong->text().toStdString();
+    EXPECT_NE(said.find("it cannot be stroked in it"), std::string::npos) << said;
+    EXPECT_GT(wrong->width(), 300) << "wider than the field";
+    EXPECT_GE(wrong->height(), wrong->heightForWidth(wrong->width())) << "cut off";
 }
 
 TEST_F(Honing, StonesAreChangedFieldByField) {

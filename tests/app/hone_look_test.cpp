@@ -7,6 +7,9 @@
 #include "tests/support/shop.h"
 
 #include <QDir>
+#include <QScrollArea>
+#include <QScrollBar>
+#include <QTableView>
 
 namespace borewright {
 namespace {
@@ -42,6 +45,56 @@ TEST_F(Honing, FitsAWindowOf1280By800) {
     // What such a window leaves beside the rail and between menu and status line.
     EXPECT_LE(page.minimumSizeHint().width(), 1130);
     EXPECT_LE(page.minimumSizeHint().height(), 720);
+}
+
+TEST_F(Honing, TheLogIsReadWholeInAWindowOf1280By800) {
+    HoneRecord logged = record();
+    logged.stones[0].kind = StoneKind::finish;
+    logged.hone.speedRpm = 200;
+    for (int i = 0; i < 4; ++i) {
+        std::vector<StrokeWindow> windows;
+        for (const auto& [from, to] :
+             {std::pair("3.15", "4.04"), std::pair("2.95", "3.05"), std::pair("2.00", "2.05")})
+            windows.push_back(
+                {*readTyped(from, Unit::inch), *readTyped(to, Unit::inch), 124, {}, 0});
+        logged.passes.push_back(
+            passNow(bench.document.workbook(), 1, "k1", windows, bench.document.now()));
+        logged.passes.back().id = "h" + std::to_string(i + 1);
+        logged.passes.back().simulated = true;
+    }
+    ASSERT_TRUE(bench.document.edit(SetHone{logged}, "passes"));
+    openTab("Log");
+    QTest::qWait(1);
+    const auto* table = named<QTableView>(page, "Log of this bore");
+    EXPECT_GT(table->verticalScrollBar()->maximum(), 0) << "more rows than are shown";
+    EXPECT_EQ(table->horizontalScrollBar()->maximum(), 0) << "the last column is cut off";
+    const QScrollArea* around = nullptr;
+    for (const QWidget* up = table->parentWidget(); around == nullptr; up = up->parentWidget())
+        around = qobject_cast<const QScrollArea*>(up);
+    const auto* strike = button(page, "Strike this pass out");
+    const int end = strike->mapTo(around->widget(), QPoint(0, strike->height())).y();
+    EXPECT_LE(end, around->viewport()->height()) << "the rows push the verb out of sight";
+    const QModelIndex windows = table->model()->index(table->model()->rowCount() - 1, 2);
+    EXPECT_TRUE(windows.data(Qt::ToolTipRole).toString().contains("124 strokes 3.15–4.04"))
+        << "where they are cut the whole is told";
+    EXPECT_NE(says("What is odd about the log").find("Crosshatch: "), std::string::npos);
+    EXPECT_NE(says("What is odd about the log").find("° between the two families"),
+              std::string::npos)
+        << says("What is odd about the log");
+}
+
+TEST_F(Honing, TheHintOfAnOwnPassIsReadWhole) {
+    openTab("Own pass");
+    QTest::qWait(1);
+    const QLabel* hint = nullptr;
+    for (const QLabel* label : page.findChildren<QLabel*>())
+        if (label->text().contains("a stroke is down and back")) hint = label;
+    ASSERT_NE(hint, nullptr);
+    const QScrollArea* around = nullptr;
+    for (const QWidget* up = hint->parentWidget(); around == nullptr; up = up->parentWidget())
+        around = qobject_cast<const QScrollArea*>(up);
+    const int end = hint->mapTo(around->widget(), QPoint(0, hint->height())).y();
+    EXPECT_LE(end, around->viewport()->height());
 }
 
 TEST_F(Honing, NothingJumpsFromBoreToBore) {

@@ -3,9 +3,11 @@
 // write, each as one undo step, and the demonstration honed by itself.
 #include "tests/app/hone_support.h"
 
+#include "app/hone/bore_list.h"
 #include "app/hone/played_round.h"
 #include "app/measure/survey_proposal.h"
 #include "core/honing/played_bore.h"
+#include "core/workbook/hone_since.h"
 
 #include <QCheckBox>
 #include <QSignalSpy>
@@ -186,6 +188,58 @@ TEST(PlayedRounds, OnlyInAnInventedWorkbook) {
     EXPECT_TRUE(playRound(workbook, header, 1, planned, {}));
     workbook.invented = false;
     EXPECT_FALSE(playRound(workbook, header, 1, planned, {}));
+}
+
+TEST(PlayedRounds, AreOverWhenTheyAreShownAndKeepTheirOrder) {
+    Workbook workbook = roughBlock(1);
+    PlannedSetUp planned;
+    planned.stone = "k1";
+    planned.windows = {{*readTyped("2.0", Unit::inch), *readTyped("4.0", Unit::inch), 10, 10, 0}};
+    for (const Bore& bore : workbook.block.bores)
+        for (const Level& level : bore.levels)
+            planned.measure.push_back({bore.number, level.depth.value(), "A"});
+    Timestamp last = workbook.surveys.back().readings.back().time;
+    Timestamp now = last;
+    now.secondsSinceEpoch += 86'400;
+    for (int round = 0; round < 3; ++round) {
+        const SurveyHeader header = proposeSurvey(workbook, {}, Unit::thou).header;
+        const auto played = playRound(workbook, header, 1, planned, now);
+        ASSERT_TRUE(played) << played.error().message();
+        const auto done = borewright::apply(workbook, played->edit);
+        ASSERT_TRUE(done) << done.error().message();
+        const Survey& survey = workbook.surveys.back();
+        const Pass& pass = workbook.hone.passes.back();
+        EXPECT_GE(pass.time, last);
+        EXPECT_GE(survey.header.time, pass.time);
+        EXPECT_GE(survey.readings.front().time, pass.time);
+        EXPECT_TRUE(std::ranges::is_sorted(survey.readings, {}, &Reading::time));
+        EXPECT_EQ(survey.readings.back().time, now) << "a sheet printed at once is not older";
+        last = survey.readings.back().time;
+        now.secondsSinceEpoch += 2; // pressed again at once
+    }
+}
+
+TEST_F(HoningUnprepared, ThePlanAsksForStonesBeforeAKeyThatIsGrey) {
+    for (const QLabel* label : page.findChildren<QLabel*>())
+        EXPECT_FALSE(label->text().contains("F5 works it out")) << label->text().toStdString();
+}
+
+TEST(HonedSince, IsToldFromNeverMeasured) {
+    Workbook workbook = roughBlock(1);
+    EXPECT_FALSE(honedSinceMeasured(workbook, 1));
+    BoreOutlook outlook;
+    outlook.bore = 1;
+    EXPECT_EQ(nextWord(workbook, outlook), "not measured");
+    Pass pass = passNow(workbook, 1, "k1", {}, {});
+    pass.after = workbook.surveys.front().header.id;
+    workbook.hone.passes.push_back(pass);
+    EXPECT_FALSE(honedSinceMeasured(workbook, 1)) << "the second survey read it afterwards";
+    workbook.hone.passes.back().after = workbook.surveys.back().header.id;
+    EXPECT_TRUE(honedSinceMeasured(workbook, 1));
+    EXPECT_FALSE(honedSinceMeasured(workbook, 2));
+    EXPECT_EQ(nextWord(workbook, outlook), "honed since measured");
+    workbook.hone.passes.back().struck = "not done";
+    EXPECT_FALSE(honedSinceMeasured(workbook, 1));
 }
 
 TEST(PlayedBores, AreWhatWasReadUntilTheyAreHonedAndOnlyGrow) {

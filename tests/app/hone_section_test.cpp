@@ -3,6 +3,7 @@
 // another in any state.
 #include "app/pictures/hone_section.h"
 #include "app/pictures/hone_section_layout.h"
+#include "app/pictures/picture_text.h"
 #include "tests/app/picture_support.h"
 #include "tests/support/hone_outlooks.h"
 
@@ -221,6 +222,41 @@ TEST(HoneSectionPicture, NoTextLeavesItOrLiesOverAnother) {
                 EXPECT_TRUE(image.convertToFormat(QImage::Format_Grayscale8)
                                 .save(folder.filePath(QString::fromStdString(name) + "-grey.png")));
             }
+}
+
+TEST(HoneSectionPicture, NoTrackIsDrawnForAStoneThatCannotBeStroked) {
+    HoneSectionData data = dataOf(shortStoneOutlook());
+    data.stone->highest_mm = data.depth_mm + 30; // of a stone longer than the bore
+    const QSize size(900, 700);
+    const PictureStyle style = styleOf(false);
+    const QImage image = renderHoneSection(size, data, style);
+    data.windows.clear();
+    const QImage without = renderHoneSection(size, data, style);
+    const auto l = layOutHoneSection(QRectF(QPointF(), size), data, style);
+    for (int y = static_cast<int>(l.bottom) + 2; y < size.height(); ++y)
+        for (int x = 0; x < size.width() / 3; ++x)
+            ASSERT_EQ(image.pixel(x, y), without.pixel(x, y)) << x << ", " << y << " in the foot";
+}
+
+TEST(PictureText, AParagraphIsCutBehindAWholeWord) {
+    const QString text = QStringLiteral("Reckoned on from the pass before, which has not been "
+                                        "measured yet; measure it first of all.");
+    const QFont font = pictureFont();
+    QStringList words = QString(text).split(' ');
+    for (int width = 120; width < 300; width += 7) {
+        TextLog log;
+        PictureStyle style = styleOf(false);
+        style.log = &log;
+        QImage image(320, 100, QImage::Format_ARGB32);
+        QPainter painter(&image);
+        drawParagraph(painter, style, QRectF(0, 0, width, 2 * lineHeight(font)), text, font,
+                      Qt::black);
+        ASSERT_EQ(log.size(), 2U);
+        QString last = log.back().text;
+        ASSERT_TRUE(last.endsWith(QStringLiteral(" …"))) << last.toStdString();
+        last.chop(2);
+        EXPECT_TRUE(words.contains(last.section(' ', -1))) << last.toStdString();
+    }
 }
 
 TEST(HoneSectionPicture, WhatItMeansNeedsNoColour) {

@@ -158,6 +158,11 @@ TEST(SheetHone, SimulatedAndStruckOutAreSaidPlainly) {
     log(workbook, slip);
     const SheetData data = dataOf(workbook);
     EXPECT_EQ(cell(data.hone.passes, 0, "remark"), "simulated");
+    workbook.hone.passes[0].notes = "simulated: nothing was honed";
+    EXPECT_EQ(cell(dataOf(workbook).hone.passes, 0, "remark"), "simulated: nothing was honed")
+        << "said once";
+    workbook.hone.passes[0].notes = "chattered";
+    EXPECT_EQ(cell(dataOf(workbook).hone.passes, 0, "remark"), "simulated; chattered");
     bool struck = false;
     for (std::size_t row = 0; row < data.hone.passes.rows.size(); ++row)
         struck = struck ||

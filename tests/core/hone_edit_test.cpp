@@ -108,7 +108,9 @@ TEST_F(HoneEdits, WhatWasHonedStaysInTheBlock) {
     block.bores.pop_back();
     EXPECT_EQ(tried(SetBlock{block}), "taken") << "bore 3 was never honed";
     block.bores.pop_back();
-    EXPECT_EQ(tried(SetBlock{block}), "bore 2 has been honed (pass h2), so it stays");
+    EXPECT_EQ(tried(SetBlock{block}), "bore 2 has been honed (at " +
+                                          clockTime(workbook.hone.passes[1].time) +
+                                          " on 20 March 2026), so it stays");
 }
 
 TEST_F(HoneEdits, ASurveyThatPassesFollowStays) {

@@ -57,8 +57,9 @@ TEST(HoneLogs, TwoPassesBetweenSurveysCannotBeToldApart) {
     EXPECT_EQ(bore->passes[1].behind, "s3");
     EXPECT_EQ(bore->passes[0].tookOff, std::nullopt);
     EXPECT_EQ(bore->passes[1].tookOff, std::nullopt);
-    EXPECT_TRUE(std::ranges::any_of(bore->oddities, [](const std::string& oddity) {
-        return oddity.starts_with("Nothing was measured between pass h2");
+    EXPECT_TRUE(std::ranges::any_of(bore->oddities, [&](const std::string& oddity) {
+        return oddity.starts_with("Nothing was measured between the pass of " +
+                                  clockTime(workbook.hone.passes[1].time));
     }));
 }
 

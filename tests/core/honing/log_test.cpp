@@ -152,11 +152,14 @@ TEST(HoneOddities, ASurveyMissingBetweenPassesIsSaid) {
     Workbook workbook = honedBlock();
     workbook.surveys[1].readings = {readingOf(2, "3.5", workbook.surveys[1].header.time)};
     workbook.hone.passes[2].struck.reset();
-    EXPECT_TRUE(says(logOddities(workbook, 2), "Nothing was measured between pass h2"));
+    const std::string second = "the pass of " + clockTime(workbook.hone.passes[1].time);
+    const std::string missing = "Nothing was measured between " + second + " with 'Short 100'";
+    EXPECT_TRUE(says(logOddities(workbook, 2), missing));
     EXPECT_FALSE(says(logOddities(workbook, 2), "earlier"));
     workbook.hone.passes[2].time.secondsSinceEpoch -= 3600;
-    EXPECT_TRUE(says(logOddities(workbook, 2), "Pass h3")) << "out of time order";
-    EXPECT_TRUE(says(logOddities(workbook, 2), "is earlier than pass h2"));
+    const std::string third = "The pass of " + clockTime(workbook.hone.passes[2].time);
+    EXPECT_TRUE(says(logOddities(workbook, 2), third)) << "out of time order";
+    EXPECT_TRUE(says(logOddities(workbook, 2), "is earlier than " + second));
 }
 
 TEST(HoneOddities, ReadingsOnTheWrongSideOfAPassAreSaid) {
@@ -169,7 +172,8 @@ TEST(HoneOddities, ReadingsOnTheWrongSideOfAPassAreSaid) {
     Timestamp early = workbook.hone.passes[0].time;
     early.secondsSinceEpoch -= 60;
     workbook.surveys[1].readings = {readingOf(1, "3.5", early)};
-    EXPECT_TRUE(says(logOddities(workbook, 1), "before pass h1"));
+    const std::string first = "before the pass of " + clockTime(workbook.hone.passes[0].time);
+    EXPECT_TRUE(says(logOddities(workbook, 1), first));
 }
 
 TEST(HoneOddities, PassesThatDoNotFitTheirBoreAnyMoreAreSaid) {
