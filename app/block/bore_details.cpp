@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/block/bore_details.h"
 
+#include "app/block/ports_form.h"
 #include "app/fields/fold.h"
 #include "app/fields/form_grid.h"
 #include "app/fields/length_text.h"
-#include "app/block/ports_form.h"
 
 #include <algorithm>
 #include <utility>
@@ -16,8 +16,9 @@ Result<void> insideBore(const std::optional<TypedLength>& length, const Bore& bo
     if (length && length->value() < Length())
         return refuse("A depth runs from the open end down, so it cannot be below zero.");
     if (length && bore.depth && length->value() > bore.depth->value())
-        return refuse(QCoreApplication::translate("BoreDetails", "That is below the bore, which is %1 "
-                                                              "deep.")
+        return refuse(QCoreApplication::translate("BoreDetails",
+                                                  "That is below the bore, which is %1 "
+                                                  "deep.")
                           .arg(shownLength(bore.depth))
                           .toStdString());
     return {};
@@ -58,16 +59,17 @@ BoreDetails::BoreDetails(BoreScope& scope, QWidget* parent)
 QWidget* BoreDetails::makeMain() {
     auto* grid = new FormGrid(4);
     grid->add(m_which);
-    addLength(*grid, tr("Standard size"), tr("3.5 in or 86 mm"),
-              [](Bore& bore) -> auto& { return bore.standardSize; },
-              [](const auto& size, const Bore&) { return mustBePositive(size, tr("A size")); });
-    addLength(*grid, tr("Depth"), tr("open end to closed"),
-              [](Bore& bore) -> auto& { return bore.depth; },
-              [](const auto& depth, const Bore&) { return mustBePositive(depth, tr("A depth")); });
+    addLength(
+        *grid, tr("Standard size"), tr("3.5 in or 86 mm"),
+        [](Bore & bore) -> auto& { return bore.standardSize; },
+        [](const auto& size, const Bore&) { return mustBePositive(size, tr("A size")); });
+    addLength(
+        *grid, tr("Depth"), tr("open end to closed"),
+        [](Bore & bore) -> auto& { return bore.depth; },
+        [](const auto& depth, const Bore&) { return mustBePositive(depth, tr("A depth")); });
     m_openEnd = new CommittedField(tr("Open end"), [this](const QString& text) {
-        return m_scope.change(tr("open end"), [&](Bore& bore) {
-            bore.openEnd = text.trimmed().toStdString();
-        });
+        return m_scope.change(tr("open end"),
+                              [&](Bore& bore) { bore.openEnd = text.trimmed().toStdString(); });
     });
     grid->add(m_openEnd);
     return grid;
@@ -87,10 +89,12 @@ QWidget* BoreDetails::makeMore() {
     });
     grid->add(m_combustion);
     grid->add(m_surface);
-    addLength(*grid, tr("Room past the open end"), tr("for a stone"),
-              [](Bore& bore) -> auto& { return bore.roomAtOpenEnd; }, notBelowZero);
-    addLength(*grid, tr("Room past the closed end"), tr("0 = blind"),
-              [](Bore& bore) -> auto& { return bore.roomAtClosedEnd; }, notBelowZero);
+    addLength(
+        *grid, tr("Room past the open end"), tr("for a stone"),
+        [](Bore & bore) -> auto& { return bore.roomAtOpenEnd; }, notBelowZero);
+    addLength(
+        *grid, tr("Room past the closed end"), tr("0 = blind"),
+        [](Bore & bore) -> auto& { return bore.roomAtClosedEnd; }, notBelowZero);
     return grid;
 }
 
@@ -103,19 +107,22 @@ QWidget* BoreDetails::makeMap() {
            "where to measure and knows where a port leaves no wall."),
         box));
     auto* grid = new FormGrid(4);
-    addLength(*grid, tr("Top-ring line"), tr("at top dead centre"),
-              [](Bore& bore) -> auto& { return bore.map.topRingLine; }, insideBore);
-    addLength(*grid, tr("Lowest ring line"), tr("other end of travel"),
-              [](Bore& bore) -> auto& { return bore.map.lowestRingLine; }, insideBore);
-    addLength(*grid, tr("Gauge's foot"), tr("keeps off the bottom"),
-              [](Bore& bore) -> auto& { return bore.map.gaugeFoot; }, insideBore);
+    addLength(
+        *grid, tr("Top-ring line"), tr("at top dead centre"),
+        [](Bore & bore) -> auto& { return bore.map.topRingLine; }, insideBore);
+    addLength(
+        *grid, tr("Lowest ring line"), tr("other end of travel"),
+        [](Bore & bore) -> auto& { return bore.map.lowestRingLine; }, insideBore);
+    addLength(
+        *grid, tr("Gauge's foot"), tr("keeps off the bottom"),
+        [](Bore & bore) -> auto& { return bore.map.gaugeFoot; }, insideBore);
     column->addWidget(grid);
     column->addWidget(new PortsForm(m_scope, box));
     return box;
 }
 
 void BoreDetails::addLength(FormGrid& grid, const QString& label, const QString& hint, Slot slot,
-                         Check check) {
+                            Check check) {
     auto* field = new CommittedField(label, [this, label, slot, check](const QString& text) {
         return commitLength(label.toLower(), text, slot, check);
     });
@@ -124,7 +131,7 @@ void BoreDetails::addLength(FormGrid& grid, const QString& label, const QString&
 }
 
 Result<void> BoreDetails::commitLength(const QString& label, const QString& text, const Slot& slot,
-                                    const Check& check) {
+                                       const Check& check) {
     const Bore* shown = m_scope.shown();
     if (shown == nullptr) return refuse("First say how many bores the block has.");
     Bore copy = *shown;

@@ -115,7 +115,8 @@ struct PassOptions {
     std::string after; // name or id of a survey; empty = the last
     std::string note;
     bool simulated = false;
-    std::string strike; // id of a pass that was not so; then `why`, and no other
+    bool foresee = false; // tell whether it may go over size; it takes longer than the logging
+    std::string strike;   // id of a pass that was not so; then `why`, and no other
     std::string why;
     bool anyway = false; // as of a stone
 };

@@ -123,6 +123,8 @@ void addOptions(CLI::App& sub, PassOptions& options, PassTyped& typed) {
     sub.add_option("--speed", options.speed, "of the spindle, a minute, where not the hone's");
     sub.add_option("--after", options.after, "survey it follows; else the last");
     sub.add_flag("--simulated", options.simulated, "nothing was honed");
+    sub.add_flag("--foresee", options.foresee,
+                 "tells also, once it is logged, whether some depth may be over size now");
     sub.add_option("--note", options.note, "in your words");
     sub.add_option("--strike", options.strike,
                    "instead of all these: strikes a wrong pass out, by its id as it was logged "

@@ -191,7 +191,7 @@ Result<int> passCommand(const PassOptions& options, const CliOutside& outside) {
     report(workbook, *pass, outside.out);
     warn(odd, outside.err);
     // Logged already: a forecast keeps nobody from it.
-    const std::vector<std::string> doubts = doubtsOfPass(before, *pass);
+    const std::vector<std::string> doubts = doubtsOfPass(before, *pass, options.foresee);
     warn(doubts, outside.err);
     if (!doubts.empty())
         outside.err << "borewright: if it was not so, strike it out: borewright pass "

@@ -19,7 +19,7 @@ bool isLatest(const Workbook& workbook, const Pass& pass) {
 
 } // namespace
 
-std::vector<std::string> doubtsOfPass(const Workbook& before, const Pass& pass) {
+std::vector<std::string> doubtsOfPass(const Workbook& before, const Pass& pass, bool foresee) {
     std::vector<std::string> doubts;
     if (pass.simulated) return doubts;
     double strokes = 0;
@@ -29,7 +29,7 @@ std::vector<std::string> doubtsOfPass(const Workbook& before, const Pass& pass) 
         doubts.push_back(fmt::format("{:.0f} strokes are more than anyone makes in one set-up: is "
                                      "that what was done?",
                                      strokes));
-    if (!isLatest(before, pass)) return doubts;
+    if (!foresee || !isLatest(before, pass)) return doubts;
     const DisplayUnits units = naturalUnits(before);
     const auto own =
         foreseeOwn(before, compute(before, units), units, pass.bore, pass.stone, pass.windows);

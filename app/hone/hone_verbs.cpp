@@ -93,7 +93,8 @@ PlannedSetUp timed(const std::string& stone, const std::vector<StrokeWindow>& wi
     PlannedSetUp setUp;
     setUp.stone = stone;
     for (const StrokeWindow& window : windows) {
-        PlannedWindow counted{window.from, window.to, strokesOf(window, hone), 0, window.holdSeconds};
+        PlannedWindow counted{window.from, window.to, strokesOf(window, hone), 0,
+                              window.holdSeconds};
         if (hone.beatsPerMinute > 0)
             counted.seconds = window.seconds.value_or(
                 std::round(counted.strokes * secondsAMinute / hone.beatsPerMinute));

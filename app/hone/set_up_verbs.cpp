@@ -28,9 +28,10 @@ void SetUpPanel::followRefusal(const Result<void>& done, const QString& words) {
 void SetUpPanel::doneAsPlanned() {
     if (m_ownDraft) {
         m_context.sounds.refused();
-        return tell(tr("Your own set-up is in the drawing: Ctrl+Enter in its form logs that. For the "
-                       "planned one open “Plan” first."),
-                    true);
+        return tell(
+            tr("Your own set-up is in the drawing: Ctrl+Enter in its form logs that. For the "
+               "planned one open “Plan” first."),
+            true);
     }
     const PlannedSetUp* planned = doable();
     if (planned == nullptr)

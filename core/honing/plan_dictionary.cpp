@@ -53,8 +53,7 @@ std::vector<WindowDictionary::Entry> WindowDictionary::entriesOf(std::size_t sto
     std::vector<Entry> entries;
     for (Stroking& window : windows) {
         const double span = window.held > 0 ? 0 : window.to_mm - window.from_mm;
-        if (window.held <= 0 && span < bounds.shortest_mm(window.to_mm) &&
-            windows.size() > 2)
+        if (window.held <= 0 && span < bounds.shortest_mm(window.to_mm) && windows.size() > 2)
             continue;
         const Course course{{stone, {window}}};
         Entry entry;

@@ -65,8 +65,8 @@ StepBounds stepBounds(const PlanGround& ground, Course& course, Index variables)
         // What ends at the stop stays there where only there the stone may stand, or stroke so
         // briefly.
         const bool holds = bounds.holds && window.to_mm >= bounds.lowest_mm;
-        const bool brief = bounds.atStop(window.to_mm) &&
-                           window.to_mm - window.from_mm < bounds.shortestAbove_mm;
+        const bool brief =
+            bounds.atStop(window.to_mm) && window.to_mm - window.from_mm < bounds.shortestAbove_mm;
         if (holds || brief) step.lower[at + 1] = 0;
         step.lower[at + 3] = -held;
         step.upper[at + 3] =

@@ -228,8 +228,7 @@ Foreseen foreseenOf(const PlanGround& ground, const Prospect& prospect, const Dr
     }
     Spreads stations;
     for (const PlanStation& look : ground.stations) {
-        const double there =
-            look.at.of(prospect.wall) + look.axis * look.at.of(prospect.oval);
+        const double there = look.at.of(prospect.wall) + look.axis * look.at.of(prospect.oval);
         stations.take(look.axis, there);
         all.take(look.axis, there); // it may lie where no stone works
     }

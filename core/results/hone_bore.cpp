@@ -114,9 +114,8 @@ void takeNext(const HoneScene& scene, const PlannedBore& bore, std::optional<std
 }
 
 void suggestMeasuring(const HoneScene& scene, const PlannedBore& bore, BoreOutlook& outlook) {
-    outlook.toRead =
-        stationsOf(scene.workbook.block, bore.bore,
-                   worthReading(bore.group->learner, bore.place, bore.aim->aim));
+    outlook.toRead = stationsOf(scene.workbook.block, bore.bore,
+                                worthReading(bore.group->learner, bore.place, bore.aim->aim));
     if (outlook.toRead.empty()) return;
     outlook.sentences.push_back(
         "What tells most: " + measureWords(outlook.toRead, scene.workbook.block, scene.units) +

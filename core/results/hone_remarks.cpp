@@ -119,11 +119,11 @@ void lastMillimetres(const HoneScene& scene, const PlannedBore& bore,
     // As a rule shows it.
     const double step_mm = isInchFamily(scene.units.size) ? 0.254 : 0.5;
     const double shown_mm = step_mm * std::floor(from_mm / step_mm);
-    remarks.push_back(
-        "Below " + depthWithUnit(Length::nearest(shown_mm, Unit::millimetre), scene.units) +
-        ", where nothing is read, it stays smaller, by about " +
-        amountWords(state.smallest_um - least_um, scene.units) +
-        ": stones end there. See that no ring comes so far.");
+    remarks.push_back("Below " +
+                      depthWithUnit(Length::nearest(shown_mm, Unit::millimetre), scene.units) +
+                      ", where nothing is read, it stays smaller, by about " +
+                      amountWords(state.smallest_um - least_um, scene.units) +
+                      ": stones end there. See that no ring comes so far.");
 }
 
 void nearSize(const HoneScene& scene, const PlannedBore& bore, std::vector<std::string>& remarks) {

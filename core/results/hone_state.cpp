@@ -161,8 +161,8 @@ BoreState stateOf(const PlannedBore& bore) {
 bool isGood(const PlannedBore& bore) {
     const BoreState state = stateOf(bore);
     const BoreAim& aim = *bore.aim;
-    const double least_um = aim.lower ? (*aim.lower - aim.size).in(Unit::micrometre)
-                                      : -nearlyThere_um;
+    const double least_um =
+        aim.lower ? (*aim.lower - aim.size).in(Unit::micrometre) : -nearlyThere_um;
     // Nor between the stations: there it is only believed.
     return bore.plan.now.chanceOver <= aim.aim.chance && state.smallest_um >= least_um &&
            state.largest_um <= aim.aim.upperLimit_um &&

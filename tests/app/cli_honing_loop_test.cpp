@@ -101,7 +101,7 @@ TEST_F(HoningCommands, AJobIsHonedFromNothing) {
     ASSERT_EQ(run({"stone", job, "--name", "full", "--rough", "--begins", "0", "--ends", "3"}), 0);
     watch.seconds += 60;
     ASSERT_EQ(run({"pass", job, "--bore", "1", "--stone", "full", "--from", "2", "--to", "4",
-                   "--seconds", "5"}),
+                   "--seconds", "15"}),
               0)
         << err.str();
     EXPECT_EQ(err.str(), "");

@@ -228,7 +228,7 @@ TEST_F(HoningCommands, PassIsLoggedAndToldWhereSomeDepthMayGoOverSize) {
     ASSERT_TRUE(demo);
     files.put(file, *demo);
     const auto passes = now().hone.passes.size();
-    const Words window{"--stone", "full 100", "--from", "2.9", "--to", "3.2"};
+    Words window{"--stone", "full 100", "--from", "2.9", "--to", "3.2", "--foresee"};
     const auto log = [&](const char* strokes) {
         files.put(file, *demo);
         Words all = window;
@@ -247,6 +247,9 @@ TEST_F(HoningCommands, PassIsLoggedAndToldWhereSomeDepthMayGoOverSize) {
     const std::string far = log("5000");
     expectSays(far, "5000 strokes are more than anyone makes in one set-up");
     expectSays(far, ": 100 % chance");
+    window.pop_back();
+    EXPECT_EQ(log("500"), "") << "a script is not held up";
+    expectSays(log("5000"), "5000 strokes are more than anyone makes in one set-up");
 }
 
 TEST_F(HoningCommands, PassIsStruckOutWithItsReason) {

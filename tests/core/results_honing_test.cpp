@@ -193,8 +193,8 @@ TEST(HoneOutlooks, NoStationIsLessStraightThanEveryDepth) {
     HoneShop shop = shopOf(5);
     Bore& bore = shop.workbook.block.bores[0];
     Level last;
-    last.depth = typedFrom(bore.depth->value() - Length::whole(1, Unit::millimetre),
-                           Unit::millimetre);
+    last.depth =
+        typedFrom(bore.depth->value() - Length::whole(1, Unit::millimetre), Unit::millimetre);
     bore.levels.push_back(last);
     shop.workbook.surveys.clear();
     shop.measure(std::vector<int>{1});

@@ -81,8 +81,8 @@ TEST(Planning, AWornBoreGetsWholeStrokesWithinTheReachOfTheStone) {
 }
 
 // The closed end is far behind, so that the short stone is going to be needed.
-// Whoever is told so has a hone in his hands: but for short strokes against the stop, which he feels,
-// a stroke goes somewhere.
+// Whoever is told so has a hone in his hands: but for short strokes against the stop, which he
+// feels, a stroke goes somewhere.
 TEST(Planning, AStrokeAwayFromTheStopIsOneThatAHandCanDrive) {
     for (const double slope_um : {-60.0, -30.0, 20.0}) {
         const auto bench = threeStones();
