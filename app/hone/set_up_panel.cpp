@@ -131,9 +131,23 @@ QString SetUpPanel::factsOf(const BoreOutlook& outlook) const {
                           qs(outlook.next->overWords))
                      .arg(std::round(outlook.next->minutes));
     } else
-        for (const std::string& sentence : outlook.sentences) // the plan tells them too
-            lines << qs(sentence);
+        lines = wholeSentences(outlook.sentences);
     return lines.join(' ');
+}
+
+// As many as there is room for, none cut; the plan beneath tells them all.
+QStringList SetUpPanel::wholeSentences(const std::vector<std::string>& sentences) const {
+    QStringList lines;
+    for (const std::string& sentence : sentences) {
+        const QString all = (lines + QStringList{qs(sentence)}).join(' ');
+        const QRect room(0, 0, m_facts->width(),
+                         m_facts->height() + m_facts->fontMetrics().height());
+        if (m_facts->fontMetrics().boundingRect(room, Qt::TextWordWrap, all).height() >
+            m_facts->height())
+            break;
+        lines << qs(sentence);
+    }
+    return lines;
 }
 
 QString SetUpPanel::noSetUpWords() const {

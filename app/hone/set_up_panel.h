@@ -49,6 +49,7 @@ private:
     void showSeconds(const PlannedSetUp* planned);
     void takeCounted();
     [[nodiscard]] QString factsOf(const BoreOutlook& outlook) const;
+    [[nodiscard]] QStringList wholeSentences(const std::vector<std::string>& sentences) const;
     [[nodiscard]] QString noSetUpWords() const;
     // There is no set-up to do anything with: a moment's patience, or `otherwise`.
     void refuseForNow(const QString& otherwise);

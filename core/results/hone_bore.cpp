@@ -63,10 +63,10 @@ std::vector<PlannedWindow> windowsOf(const HoneScene& scene, const SetUp& setUp,
 }
 
 std::vector<std::string> outlineOf(const HoneScene& scene, const PlannedBore& bore,
-                                   const HonePlan& plan) {
+                                   const HonePlan& plan, std::size_t from) {
     std::vector<std::string> lines;
     const Bore& recorded = *findBore(scene.workbook.block, bore.bore);
-    for (std::size_t i = 1; i < plan.setUps.size(); ++i) {
+    for (std::size_t i = from; i < plan.setUps.size(); ++i) {
         const Stone& stone = scene.workbook.hone.stones[bore.recorded(plan.setUps[i].stone)];
         const auto reach = reachOf(stone, recorded);
         const auto windows = windowsOf(scene, plan.setUps[i], *reach);
@@ -106,11 +106,12 @@ void takeNext(const HoneScene& scene, const PlannedBore& bore, std::optional<std
     if (bore.waits) {
         outlook.waits = true;
         outlook.headline = waitsWords(scene, bore, fit);
+        outlook.outline = outlineOf(scene, bore, plan, 0);
         return;
     }
     outlook.next = plannedSetUp(scene, bore, plan, fitted);
     outlook.headline = outlook.next->sentence;
-    outlook.outline = outlineOf(scene, bore, plan);
+    outlook.outline = outlineOf(scene, bore, plan, 1);
 }
 
 void suggestMeasuring(const HoneScene& scene, const PlannedBore& bore, BoreOutlook& outlook) {

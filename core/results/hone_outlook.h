@@ -72,7 +72,7 @@ struct BoreOutlook {
     std::string headline;               // the set-up in one sentence, or "… stop", or why not
     std::vector<std::string> sentences; // what else: lead and its trend, warmth, cautions of size
     std::optional<PlannedSetUp> next;
-    std::vector<std::string> outline; // the rest of the plan, a line a set-up
+    std::vector<std::string> outline; // the rest of the plan, a line a set-up; all where it waits
     int setUpsLeft = 0;
     int stoneChanges = 0;
     bool waits = false; // for another stone: nothing to do in this bore at this stop

@@ -252,6 +252,8 @@ TEST(HoneOutlooks, OfSixBoresTheBlocksStoneIsFittedAndTheRestWait) {
     }
     EXPECT_TRUE(std::ranges::any_of(outlook.bores,
                                     [](const BoreOutlook& bore) { return bore.next.has_value(); }));
+    for (const BoreOutlook& bore : outlook.bores)
+        EXPECT_TRUE(!bore.waits || !bore.outline.empty()) << "what it waits for: " << bore.headline;
     EXPECT_TRUE(outlook.headline.starts_with("Fit '")) << outlook.headline;
     EXPECT_GE(outlook.stopsLeft, 2);
     EXPECT_TRUE(says(outlook.sentences, "As planned now ")) << outlook.headline;
