@@ -163,7 +163,7 @@ double meetingPlace(const PlanGround& ground, std::size_t stone) {
                       bounds.lowest_mm);
 }
 
-constexpr double briefly_mm = 1, atMeeting_mm = 5; // lengths of windows to start from
+constexpr double briefly_mm = 1, atMeeting_mm = 4; // lengths of windows to start from
 
 std::vector<Stroking> windowsToStart(const PlanGround& ground, std::size_t stone, double dose,
                                      StartShape shape) {

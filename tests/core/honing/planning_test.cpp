@@ -92,7 +92,7 @@ TEST(Planning, AStrokeAwayFromTheStopIsOneThatAHandCanDrive) {
             for (const Stroking& window : setUp.windows) {
                 const double lowest_mm = bench.stones[setUp.stone].grid.lowest_mm;
                 if (window.to_mm >= lowest_mm - 1) continue;
-                EXPECT_GE(window.to_mm - window.from_mm, 4) // 5 mm, its ends rounded
+                EXPECT_GE(window.to_mm - window.from_mm, 3) // 4 mm, its ends rounded
                     << "slope " << slope_um << ": " << window.from_mm << "–" << window.to_mm;
             }
     }
