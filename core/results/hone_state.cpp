@@ -112,12 +112,16 @@ std::string wouldGoOver(const HoneScene& scene, const PlannedBore& bore) {
         return capital(stands) + ": done, stop. Its largest is " +
                size(bore, state.largest_um, scene.units) + " at " +
                depth(state.largestAt_mm, scene.units) + ".";
-    if (std::string text = measureFirst(scene, bore); !text.empty()) return text;
+    const bool straight = state.spread_um <= bore.aim->aim.straight_um;
+    if (std::string text = measureFirst(scene, bore); !text.empty()) {
+        const bool overPerhaps = bore.plan.now.chanceOver > bore.aim->aim.chance;
+        return straight && !overPerhaps ? capital(stands) + ": stop. " + text : text;
+    }
     const std::string over = fmt::format(
         "Going on would put it over: {} at {} now, and it is to end at {}.",
         size(bore, state.largest_um, scene.units), depth(state.largestAt_mm, scene.units),
         sizeWithUnit(bore.aim->size, scene.units));
-    if (state.spread_um <= bore.aim->aim.straight_um) return capital(stands) + ": stop. " + over;
+    if (straight) return capital(stands) + ": stop. " + over;
     return over + " It is " + stands + ": stop.";
 }
 
