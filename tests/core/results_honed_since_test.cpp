@@ -2,20 +2,14 @@
 // Outlooks of a bore that was honed since it was measured, with its pass logged or without.
 #include "tests/support/hone_shop.h"
 #include "tests/support/mild_bench.h"
+#include "tests/support/says.h"
 
-#include <algorithm>
 #include <gtest/gtest.h>
 
 namespace borewright {
 namespace {
 
 using namespace test;
-
-bool says(const std::vector<std::string>& sentences, const std::string& text) {
-    return std::ranges::any_of(sentences, [&](const std::string& sentence) {
-        return sentence.find(text) != std::string::npos;
-    });
-}
 
 TEST(HonedSince, ABoreHonedSinceItWasReadIsMeasuredFirst) {
     HoneShop shop(mildBlock(5, 1));

@@ -5,6 +5,7 @@
 #include "tests/support/hone_shop.h"
 #include "tests/support/lengths.h"
 #include "tests/support/mild_bench.h"
+#include "tests/support/says.h"
 #include "tests/support/schema_validator.h"
 
 #include <algorithm>
@@ -15,12 +16,6 @@ namespace borewright {
 namespace {
 
 using namespace test;
-
-bool says(const std::vector<std::string>& sentences, const std::string& text) {
-    return std::ranges::any_of(sentences, [&](const std::string& sentence) {
-        return sentence.find(text) != std::string::npos;
-    });
-}
 
 HoneShop shopOf(std::uint64_t seed, std::size_t bores = 1) {
     return HoneShop(mildBlock(seed, bores));

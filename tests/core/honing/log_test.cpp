@@ -3,6 +3,7 @@
 #include "core/honing/log.h"
 #include "tests/support/honed_block.h"
 #include "tests/support/lengths.h"
+#include "tests/support/says.h"
 
 #include <gtest/gtest.h>
 
@@ -24,12 +25,6 @@ std::string inOrder(const Workbook& workbook) {
                                            : workbook.hone.care[event.index].id;
     }
     return text;
-}
-
-bool says(const std::vector<std::string>& sentences, const std::string& text) {
-    return std::ranges::any_of(sentences, [&](const std::string& sentence) {
-        return sentence.find(text) != std::string::npos;
-    });
 }
 
 Reading readingOf(int bore, const char* size, const Timestamp& time) {

@@ -187,8 +187,11 @@ TEST(Planning, AThroughBoreNeedsNoShortStone) {
     const Bench through = threeStones(125); // a third of the full stone may stand out below
     const HonePlan plan = planBore(read(through, -120, 0), 0, stationsAt(depths), {});
     ASSERT_EQ(plan.outcome, HoneOutcome::next);
-    for (const borewright::SetUp& setUp : plan.setUps)
+    for (const borewright::SetUp& setUp : plan.setUps) {
         EXPECT_NE(setUp.stone, 1U) << "the short stone is for closed ends";
+        for (const Stroking& window : setUp.windows)
+            EXPECT_GE(window.to_mm - window.from_mm, 3) << "there is no stop to stroke against";
+    }
 }
 
 TEST(Planning, TwoStationsMakeItMoreCautious) {
