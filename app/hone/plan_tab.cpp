@@ -77,7 +77,7 @@ QString PlanTab::planWords(const BoreOutlook& outlook) const {
     QString text;
     if (outlook.outcome == HoneOutcome::next)
         text += hone_words::paragraphs(
-            tr("Bore %1: set-ups left %2, changes of stone %3")
+            tr("Bore %1: set-ups left about %2, changes of stone planned %3")
                 .arg(outlook.bore)
                 .arg(outlook.setUpsLeft)
                 .arg(outlook.stoneChanges),

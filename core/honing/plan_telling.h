@@ -11,7 +11,7 @@ namespace borewright {
 std::vector<Look> tellingLooks(const Eigen::MatrixXd& covariance, const WallGrid& grid,
                                const HoneAim& aim, std::size_t count,
                                const std::vector<Look>& must);
-// After a set-up: few while there is far to go, every station near the end.
+// After a set-up: the most telling of many while there is far to go, every station near the end.
 std::vector<Look> looksAfter(const PlanGround& ground, const Prospect& after);
 
 } // namespace borewright

@@ -76,7 +76,7 @@ struct HonePlan {
     std::vector<Look> measure; // where to read after the first, most telling first
     double cost_um = 0;        // of the whole sequence: compares plans
     bool cautious = false;     // strokes of the first were cut back for safety
-    int setUpsLeft = 0;        // expected, this one included
+    int setUpsLeft = 0; // expected, this one included: more than planned, as plans are made anew
 };
 
 // Called now and then with 0 … 1; false = give up (the best so far is returned).

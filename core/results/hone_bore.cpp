@@ -3,6 +3,7 @@
 #include "core/results/hone_scene.h"
 #include "core/results/hone_words.h"
 #include "core/results/sizing_words.h"
+#include "core/results/words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -73,6 +74,9 @@ std::vector<std::string> outlineOf(const HoneScene& scene, const PlannedBore& bo
         lines.push_back(capitalized(stone.name) + ": about " +
                         windowsWords(windows, scene.workbook.hone.hone, scene.units) + ".");
     }
+    const int more = plan.setUpsLeft - static_cast<int>(plan.setUps.size());
+    if (more > 0)
+        lines.push_back("Then about " + numberWord(more) + " more, planned anew after each check.");
     return lines;
 }
 

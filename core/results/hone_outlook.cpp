@@ -75,7 +75,7 @@ void wordAhead(const BlockAhead& ahead, HoneOutlook& outlook) {
                                  ? fmt::format("{:.0f} minutes", ahead.minutes)
                                  : fmt::format("{:.1f} hours", ahead.minutes / minutesAnHour);
     outlook.sentences.push_back(
-        fmt::format("As planned now {} {} left and {} {} of stone, about {} with washing and "
+        fmt::format("As it looks now {} {} left and {} {} of stone, about {} with washing and "
                     "measuring (3 minutes a change, 1.5 a bore, 5 to wash and measure: common "
                     "practice).",
                     numberWord(ahead.stops), ahead.stops == 1 ? "stop is" : "stops are",

@@ -70,20 +70,36 @@ std::string windowsWords(const std::vector<PlannedWindow>& windows, const Hone& 
 
 std::string measureWords(const std::vector<Station>& stations, const Block& block,
                          const DisplayUnits& units) {
-    std::vector<std::string> parts;
+    struct Part {
+        std::vector<std::string> axes;
+        std::string depths;
+    };
+    std::vector<Part> parts;
     for (const Axis& axis : block.axes) {
         std::vector<Length> depths;
         for (const Station& station : stations)
             if (station.axis == axis.id) depths.push_back(station.depth);
+        if (depths.empty()) continue;
         std::ranges::sort(depths);
-        std::string part;
+        std::string text;
         for (const Length depth : depths)
-            part += (part.empty() ? "" : ", ") + formatDepth(depth, units);
-        if (!part.empty()) parts.push_back(axis.id + " at " + part);
+            text += (text.empty() ? "" : ", ") + formatDepth(depth, units);
+        const auto alike = std::ranges::find(parts, text, &Part::depths);
+        if (alike == parts.end())
+            parts.push_back({{axis.id}, text});
+        else
+            alike->axes.push_back(axis.id);
     }
+    const auto listed = [](const std::string& text, std::size_t i, std::size_t count) {
+        return (i == 0 ? "" : i + 1 == count ? " and " : ", ") + text;
+    };
     std::string text;
-    for (std::size_t i = 0; i < parts.size(); ++i)
-        text += (i == 0 ? "" : i + 1 == parts.size() ? " and " : ", ") + parts[i];
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        std::string axes;
+        for (std::size_t k = 0; k < parts[i].axes.size(); ++k)
+            axes += listed(parts[i].axes[k], k, parts[i].axes.size());
+        text += listed(axes + " at " + parts[i].depths, i, parts.size());
+    }
     return text;
 }
 

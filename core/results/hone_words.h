@@ -15,7 +15,8 @@ std::string strokingWords(const std::vector<StrokeWindow>& windows, const Hone& 
 // "24 s with its lower end from 3.3 to 4.04 in, then 8 s from 3.9 to 4.04".
 std::string windowsWords(const std::vector<PlannedWindow>& windows, const Hone& hone,
                          const DisplayUnits& units);
-// "A at 0.6, 1.8, 3.05, 3.75 and B at 0.6": by axis in the order of the block, by depth.
+// "A at 0.6, 1.8, 3.05, 3.75 and B at 0.6", "A and B at 0.6, 1.8": by axis in the order of the
+// block, by depth.
 std::string measureWords(const std::vector<Station>& stations, const Block& block,
                          const DisplayUnits& units);
 // The set-up in one sentence, from its stone, windows and stations.

@@ -132,6 +132,11 @@ TEST(HoneWords, ASetUpIsOneSentence) {
     EXPECT_EQ(setUpSentence(setUp, stone, workbook, DisplayUnits::inch()),
               "Short stone: 24 s with its lower end from 3.30 to 4.04 in, then 8 s from 3.90 to "
               "4.04; then measure A at 0.60, 1.80, 3.05, 3.75 and B at 0.60.");
+    EXPECT_EQ(
+        measureWords(
+            {{2, in("1.8"), "B"}, {2, in("0.6"), "A"}, {2, in("1.8"), "A"}, {2, in("0.6"), "B"}},
+            workbook.block, DisplayUnits::inch()),
+        "A and B at 0.60, 1.80");
     workbook.hone.hone.beatsPerMinute = 72;
     setUp.windows[0].seconds = 20;
     setUp.windows.resize(1);

@@ -251,7 +251,7 @@ TEST(HoneOutlooks, OfSixBoresTheBlocksStoneIsFittedAndTheRestWait) {
         EXPECT_TRUE(!bore.waits || !bore.outline.empty()) << "what it waits for: " << bore.headline;
     EXPECT_TRUE(outlook.headline.starts_with("Fit '")) << outlook.headline;
     EXPECT_GE(outlook.stopsLeft, 2);
-    EXPECT_TRUE(says(outlook.sentences, "As planned now ")) << outlook.headline;
+    EXPECT_TRUE(says(outlook.sentences, "As it looks now ")) << outlook.headline;
     // Alone, a bore does not wait.
     const HoneOutlook alone = shop.outlook({}, {}, {4});
     ASSERT_EQ(alone.bores.size(), 1U);

@@ -171,6 +171,18 @@ TEST(Planning, AStraightBoreAtItsSizeGetsStop) {
     EXPECT_TRUE(plan.setUps.empty());
 }
 
+TEST(Planning, FarToGoEveryStationIsReadAndMoreSetUpsAreToldThanPlanned) {
+    const HonePlan far = planBore(read(threeStones(), -250, 20), 0, stationsAt(depths), {});
+    ASSERT_EQ(far.outcome, HoneOutcome::next);
+    EXPECT_EQ(far.measure.size(), 2 * depths.size()) << "a reading less costs a set-up more";
+    EXPECT_GE(far.setUpsLeft, 6) << far.setUps.size() << " are planned";
+    EXPECT_LE(far.setUpsLeft, 11);
+    // Beyond fourteen the most telling are read.
+    const std::vector<double> many{6, 15, 24, 33, 42, 51, 60, 69, 78, 91};
+    const HonePlan some = planBore(read(threeStones(), -250, 20, many), 0, stationsAt(many), {});
+    EXPECT_EQ(some.measure.size(), 14U);
+}
+
 TEST(Planning, ABoreOverItsLimitIsSaidToBe) {
     const HonePlan plan = planBore(read(threeStones(), 20, 0), 0, stationsAt(depths), {});
     EXPECT_EQ(plan.outcome, HoneOutcome::overAlready);
