@@ -227,6 +227,36 @@ void doubtThere(const WallGrid& grid, const Innovation& in, const Found::At& at,
     joint.covariance.topLeftCorner(bump.size(), bump.size()) += bump * bump.transpose();
 }
 
+// A slip comes alone: odd readings side by side that miss the same way and about as much are the
+// wall, since the pass took otherwise than thought there. A turn of the dial misread is none of it.
+// What is believed already stays so.
+VectorXd agreeing(const CorrectionInput& input, const LearningOptions& options,
+                  const Innovation& in, const MatrixXd& spread, VectorXd believed) {
+    constexpr double likeEachOther = 3, lessThanATurn_um = 100;
+    const Index count = in.missed.size();
+    const VectorXd weight = weigh(in, spread, believed, VectorXd::Ones(count), 10).weight;
+    const VectorXd misses = missesOfOthers(in, spread, weight);
+    const auto depth = [&](Index i) {
+        return input.readings[static_cast<std::size_t>(i)].look.depth_mm;
+    };
+    const auto odd = [&](Index i) {
+        return std::abs(misses[i]) > options.oddBeyond && std::abs(in.missed[i]) < lessThanATurn_um;
+    };
+    const auto neighbours = [&](Index i, Index k) {
+        const auto [upper, lower] = std::minmax({depth(i), depth(k)});
+        for (Index j = 0; j < count; ++j)
+            if (depth(j) > upper + samePlace_mm && depth(j) < lower - samePlace_mm) return false;
+        return true;
+    };
+    for (Index i = 0; i < count; ++i)
+        for (Index k = 0; k < i; ++k) {
+            if (!odd(i) || !odd(k) || !neighbours(i, k)) continue;
+            const double ratio = misses[i] / misses[k];
+            if (ratio > 1 / likeEachOther && ratio < likeEachOther) believed[i] = believed[k] = 1;
+        }
+    return believed;
+}
+
 } // namespace
 
 Found correctJoint(const WallGrid& grid, const LearningOptions& options,
@@ -234,9 +264,17 @@ Found correctJoint(const WallGrid& grid, const LearningOptions& options,
     const Innovation in = innovationOf(grid, input, joint);
     Found found = expectedAndFound(input, in);
     if (input.readings.empty()) return found;
-    const VectorXd believed = believedOf(input);
+    VectorXd believed = believedOf(input);
 
-    const ErrorSeen seen = errorSeen(input, in, believed, memory);
+    const ErrorMemory before = memory;
+    ErrorSeen seen = errorSeen(input, in, believed, memory);
+    const VectorXd agreed =
+        agreeing(input, options, in, spreadAt(in, input.factors, seen.squares), believed);
+    if (agreed != believed) {
+        believed = agreed;
+        memory = before;
+        seen = errorSeen(input, in, believed, memory);
+    }
     const AddedFactors& squares = seen.squares;
     found.likelihood = seen.likelihood;
     const auto cells = static_cast<Index>(grid.cells);

@@ -119,6 +119,35 @@ TEST(Learning, OneBadReadingIsCalledOddAndSpoilsNothing) {
     EXPECT_FALSE(again.readings[4].odd);
 }
 
+// What a pass took otherwise than thought shows on neighbouring readings; slips do not agree.
+TEST(Learning, OddReadingsSideBySideThatAgreeAreTheWall) {
+    const auto oddOnes = [](std::size_t one, double off_um, std::size_t other, double otherOff_um,
+                            double* moved_um = nullptr) {
+        Learned it(11);
+        it.honedTwice();
+        std::vector<BoreReading> readings = it.bore.read(sixDepths());
+        const double really = readings[one].size_um;
+        readings[one].size_um += off_um;
+        readings[other].size_um += otherOff_um;
+        const Found found = it.learner.survey(0, readings, 0);
+        if (moved_um)
+            *moved_um =
+                expectedAt(it.learner.belief(0), it.learner.bench().grid, readings[one].look)
+                    .mean_um -
+                really;
+        int odd = 0;
+        for (const Found::At& at : found.readings)
+            odd += at.odd ? 1 : 0;
+        return odd;
+    };
+    double moved = 0;
+    EXPECT_EQ(oddOnes(2, 22, 3, 18, &moved), 0) << "both axes at 23 mm";
+    EXPECT_GT(moved, 15) << "µm of the 22 that it read larger";
+    EXPECT_EQ(oddOnes(2, 22, 3, -18), 2) << "one larger, one smaller";
+    EXPECT_EQ(oddOnes(2, 22, 8, 18), 2) << "at 23 and 74 mm, others between";
+    EXPECT_EQ(oddOnes(2, 254, 3, 250), 2) << "a turn of the dial, twice";
+}
+
 TEST(Learning, LandsBetweenPortsAreFoundToGiveWayFaster) {
     Bench bench = learningBench();
     const auto cells = static_cast<Eigen::Index>(bench.grid.cells);
