@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/results/doubt_words.h"
 
+#include "core/results/words.h"
 #include "core/statistics/coverage.h"
 
 #include <algorithm>
@@ -31,13 +32,6 @@ std::optional<Length> largestGuard(const SurveyResult& survey, bool differences)
             largest = std::max(largest.value_or(*judgement.guard), *judgement.guard);
         }
     return largest;
-}
-
-std::string listOf(const std::vector<std::string>& texts) {
-    std::string list;
-    for (std::size_t i = 0; i < texts.size(); ++i)
-        list += (i == 0 ? "" : i + 1 == texts.size() ? " and " : ", ") + texts[i];
-    return list;
 }
 
 } // namespace
@@ -136,7 +130,7 @@ std::string calledWords(const SurveyResult& survey, const DisplayUnits& units) {
 std::string trustWords(const Budget& budget, const DisplayUnits& units) {
     if (!budget.known())
         return "How far a figure may be off is not known: not entered is " +
-               listOf(budget.missing) + ".";
+               listed(budget.missing) + ".";
     const std::string unit(symbol(units.small));
     return fmt::format("One diameter ± {} {}, a difference of two ± {} {} (95 %).",
                        upward(wholeOfOne(budget), units, 1), unit,

@@ -48,10 +48,7 @@ private:
         return nameOf(m_record.pistons[place]);
     }
     [[nodiscard]] static std::string pistonsWords(const std::vector<std::string>& labels) {
-        std::string words = labels.size() == 1 ? "piston " : "pistons ";
-        for (std::size_t i = 0; i < labels.size(); ++i)
-            words += (i == 0 ? "" : i + 1 == labels.size() ? " and " : ", ") + labels[i];
-        return words;
+        return (labels.size() == 1 ? "piston " : "pistons ") + listed(labels);
     }
     [[nodiscard]] std::string clearanceWords(const Clearance& clearance) const {
         return marginWords(clearance.value, clearance.u, clearance.coverage, m_units);

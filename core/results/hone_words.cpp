@@ -90,17 +90,10 @@ std::string measureWords(const std::vector<Station>& stations, const Block& bloc
         else
             alike->axes.push_back(axis.id);
     }
-    const auto listed = [](const std::string& text, std::size_t i, std::size_t count) {
-        return (i == 0 ? "" : i + 1 == count ? " and " : ", ") + text;
-    };
-    std::string text;
-    for (std::size_t i = 0; i < parts.size(); ++i) {
-        std::string axes;
-        for (std::size_t k = 0; k < parts[i].axes.size(); ++k)
-            axes += listed(parts[i].axes[k], k, parts[i].axes.size());
-        text += listed(axes + " at " + parts[i].depths, i, parts.size());
-    }
-    return text;
+    std::vector<std::string> texts;
+    for (const Part& part : parts)
+        texts.push_back(listed(part.axes) + " at " + part.depths);
+    return listed(texts);
 }
 
 std::string setUpSentence(const PlannedSetUp& setUp, const Stone& stone, const Workbook& workbook,

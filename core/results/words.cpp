@@ -42,12 +42,19 @@ std::string numberWord(int number) {
 }
 
 std::string listed(const std::vector<int>& numbers) {
-    std::string text;
-    for (std::size_t i = 0; i < numbers.size(); ++i) {
-        if (i > 0) text += i + 1 == numbers.size() ? " and " : ", ";
-        text += std::to_string(numbers[i]);
+    std::vector<std::string> texts;
+    for (const int number : numbers)
+        texts.push_back(std::to_string(number));
+    return listed(texts);
+}
+
+std::string listed(const std::vector<std::string>& texts) {
+    std::string list;
+    for (std::size_t i = 0; i < texts.size(); ++i) {
+        if (i > 0) list += i + 1 == texts.size() ? " and " : ", ";
+        list += texts[i];
     }
-    return text;
+    return list;
 }
 
 std::string slipsWords(const Results& results, const std::vector<BoreOfSurvey>& used) {

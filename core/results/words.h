@@ -16,8 +16,9 @@ std::string whyOf(const BoreResult& bore);
 
 // "one" … "sixteen", then figures.
 std::string numberWord(int number);
-// "1, 2 and 6".
+// "1, 2 and 6"; "A and B".
 std::string listed(const std::vector<int>& numbers);
+std::string listed(const std::vector<std::string>& texts);
 // A bore as a survey read it.
 struct BoreOfSurvey {
     std::string survey;
