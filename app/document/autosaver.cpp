@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/document/autosaver.h"
 
+#include "app/document/awake.h"
 #include "core/storage/hash.h"
 #include "core/storage/workbook_file.h"
 
@@ -208,7 +209,6 @@ bool Autosaver::flush(int ms) {
 }
 
 bool Autosaver::flushAwake(int ms) {
-    constexpr int unnoticed = 30; // ms that a window may stand still
     if (flush(unnoticed) || m_state == State::failed) return isCurrent();
     QEventLoop loop;
     QTimer patience;

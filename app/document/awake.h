@@ -10,11 +10,14 @@
 
 namespace borewright {
 
+// How long the window may stand still for the disk, in ms: half of the time that a screen shows one
+// picture. Opening waits several times, and what it does between comes on top.
+inline constexpr int unnoticed = 8;
+
 // What `work` returns, run on a thread of its own. Keys and clicks wait until it is there; all else
 // that happens in the window meanwhile is done, timers too.
 template<class Work>
 auto awake(Work work) {
-    constexpr int unnoticed = 20; // ms that a window may stand still
     std::optional<decltype(work())> result;
     QEventLoop loop;
     QThreadPool thread;
