@@ -131,7 +131,9 @@ std::vector<TextModel::Cell> StonesTab::rowOf(const Stone& stone) const {
         {stone.kind == StoneKind::rough ? tr("rough") : tr("finish")},
         {tr("%1–%2").arg(qs(formatDepth(stone.begins.value(), units)),
                          qs(formatDepth(stone.ends.value(), units)))},
-        {known ? tr("%1 ×/÷ %2").arg(small(learned->rate_um)).arg(learned->rateFactor95, 0, 'f', 1)
+        {known ? tr("%1 (%2–%3)")
+                     .arg(small(learned->rate_um), small(learned->rate_um / learned->rateFactor95),
+                          small(learned->rate_um * learned->rateFactor95))
                : tr("not learned"),
          {},
          false,

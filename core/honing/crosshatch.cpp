@@ -70,8 +70,9 @@ Result<double> beatsForCrosshatch(double degrees, const HoneMotion& m) {
 }
 
 std::string crosshatchConvention() {
-    return "between the two families of scratches, about the way round the bore; counted about the "
-           "bore's axis it is 180° less that";
+    return "where the scratches of the down and the up strokes cross, opening towards the way "
+           "round "
+           "the bore; who counts it opening towards the bore's ends has 180° less this";
 }
 
 } // namespace borewright

@@ -30,7 +30,7 @@ Result<double> crosshatchDegrees(const HoneMotion& motion);
 Result<double> rpmForCrosshatch(double degrees, const HoneMotion& motion);
 Result<double> beatsForCrosshatch(double degrees, const HoneMotion& motion);
 
-// For beside a figure: "between the two families of scratches, about the way round the bore".
+// For beside a figure: "where the scratches of the down and the up strokes cross, …".
 std::string crosshatchConvention();
 
 } // namespace borewright

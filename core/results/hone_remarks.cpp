@@ -176,8 +176,8 @@ std::vector<std::string> remarksOf(const HoneScene& scene, const PlannedBore& bo
     for (const std::string& said : bore.aim->says)
         remarks.push_back(said);
     if (bore.group->group.landAssumed)
-        remarks.emplace_back("Ports: where they cut an axis a fifth of the turn is taken to be "
-                             "missing; that is assumed.");
+        remarks.emplace_back("Ports: at their depths a fifth of the way round is taken to be open; "
+                             "that is assumed, not measured.");
     const Bore* recorded = findBore(scene.workbook.block, bore.bore);
     if (std::string caution = surfaceCaution(recorded->surface); !caution.empty())
         remarks.push_back(std::move(caution));

@@ -40,8 +40,8 @@ bool wedgeIsSure(const StoneOutlook& one) {
 
 std::string faceWords(const StoneOutlook& one, const DisplayUnits& units) {
     if (!wedgeIsSure(one))
-        return "no wedge of its face is to be told (" + amountWords(one.wedge_um, units) + " ± " +
-               amountWords(normal95 * one.wedgeDoubt_um, units) + " on the diameter)";
+        return "its face is straight as far as can be told (" + amountWords(one.wedge_um, units) +
+               " ± " + amountWords(normal95 * one.wedgeDoubt_um, units) + " on the diameter)";
     return fmt::format("its {} end stands back, which prints {} ± {} on the diameter",
                        one.wedge_um > 0 ? "lower" : "upper",
                        amountWords(std::abs(one.wedge_um), units),

@@ -122,7 +122,7 @@ TEST(SheetHone, BeforeAndAfterStandSideBySide) {
     EXPECT_EQ(cell(hone.bores, 0, "before: mean size"), "3.5041");
     EXPECT_NE(cell(hone.bores, 0, "cross- hatch"), "no such column")
         << "the last pass was a finish stone's, speed and beat are known";
-    EXPECT_EQ(hone.remarks.filter("Crosshatch: the angle between").size(), 1)
+    EXPECT_EQ(hone.remarks.filter("Crosshatch: the angle where the scratches").size(), 1)
         << hone.remarks.join(' ').toStdString();
     EXPECT_TRUE(hone.remarks.filter("Bore 1:").isEmpty()) << "nothing is odd about this log";
 }
