@@ -11,9 +11,6 @@
 
 #include <gtest/gtest.h>
 
-#include <algorithm>
-#include <vector>
-
 namespace borewright {
 namespace {
 
@@ -46,14 +43,6 @@ int figure(const QString& text, const QString& word) {
     return match.hasMatch() ? match.captured(1).toInt() : -1;
 }
 
-// How long the window stood still on each disk, in ms.
-std::vector<double> standstills(const QString& told) {
-    std::vector<double> worst;
-    for (const QString& line : told.split('\n'))
-        if (line.startsWith("worst ")) worst.push_back(line.mid(6).toDouble());
-    return worst;
-}
-
 TEST(BadDisk, EachCallOfTheSystemFailingNeverDamagesNorShowsAFalseSaved) {
     const QString told = workIn("faults", true);
     EXPECT_GE(figure(told, "cases"), 500);
@@ -74,28 +63,27 @@ TEST(BadDisk, AShareThatInterruptsForEverIsToldInsteadOfWaitedForWithoutEnd) {
 
 TEST(BadDisk, TheWindowIsNeverFrozenByADiskThatTakesTwoSeconds) {
     const QString told = workIn("slow", true);
-    const std::vector<double> worst = standstills(told);
-    EXPECT_EQ(worst.size(), 2);
-    for (const double ms : worst)
-        EXPECT_LT(ms, 100.0) << "ms that the window stood still";
+    int runs = 0;
+    for (const QString& line : told.split('\n')) {
+        if (!line.startsWith("worst ")) continue;
+        ++runs;
+        EXPECT_LT(line.mid(6).toDouble(), 100.0) << "ms that the window stood still";
+    }
+    EXPECT_EQ(runs, 2);
     EXPECT_GT(figure(told, "readings"), 50) << "hardly anything was typed";
     EXPECT_EQ(figure(told, "held"), 1) << "what was typed is not in the file afterwards";
 }
 
 TEST(BadDisk, OpeningAndClosingNeverHoldTheWindow) {
-    // A shared machine now and then takes its cores away for a moment; what the program itself
-    // holds up it holds up every time.
-    std::vector<double> least{1e9, 1e9};
-    for (int time = 0; time < 3 && std::ranges::max(least) >= 150; ++time) {
-        const QString told = workIn("opening", true);
-        EXPECT_EQ(told.count("opened 1"), 2) << "what was saved was not left for another";
-        const std::vector<double> worst = standstills(told);
-        ASSERT_EQ(worst.size(), least.size());
-        for (std::size_t disk = 0; disk < least.size(); ++disk)
-            least[disk] = std::min(least[disk], worst[disk]);
+    const QString told = workIn("opening", true);
+    int runs = 0;
+    for (const QString& line : told.split('\n')) {
+        if (!line.startsWith("worst ")) continue;
+        ++runs;
+        EXPECT_LT(line.mid(6).toDouble(), 150.0) << "ms that the window stood still";
     }
-    for (const double ms : least)
-        EXPECT_LT(ms, 150.0) << "ms that the window stood still";
+    EXPECT_EQ(runs, 2);
+    EXPECT_EQ(told.count("opened 1"), 2) << "what was saved was not left for another";
 }
 
 TEST(BadDisk, TwoHundredLevelsOfANearlyFullDiskForAllThatIsWritten) {
